@@ -63,7 +63,7 @@ export const Inspection = z.strictObject({
   id,
   at: instant,
   minutesAfterDoffing: z.number().nonnegative().max(100_000),
-  marks: z.array(SkinMark).max(200).refine(sameOnlyOnce((mark) => mark.id), "the same mark twice in one look"),
+  marks: z.array(SkinMark).max(200).refine(sameOnlyOnce((mark: { id: string }) => mark.id), "the same mark twice in one look"),
 });
 export type Inspection = z.infer<typeof Inspection>;
 
@@ -142,7 +142,7 @@ export const FittingRecord = z.strictObject({
   place: z.enum(words.places),
   checks: z.partialRecord(z.enum(allChecks), z.enum(words.checkAnswers)),
   pulls: z.array(Pull).max(100),
-  motion: z.array(JointMotion).max(50).refine(sameOnlyOnce((joint) => joint.joint), "the same joint twice"),
+  motion: z.array(JointMotion).max(50).refine(sameOnlyOnce((motion: { joint: string }) => motion.joint), "the same joint twice"),
   comfort: rating.optional(),
   pain: rating.optional(),
   inspections: z.array(Inspection).max(200),
@@ -270,6 +270,11 @@ function checkReferences(bundle: Bundle): void {
     const origin = sockets.get(socket.derivedFrom);
     if (!origin) throw new FitInputError(`sockets[${index}].derivedFrom`, `no socket has the id ${socket.derivedFrom}`);
     if (origin.number >= socket.number) throw new FitInputError(`sockets[${index}].derivedFrom`, "a socket is derived from one with a lower number");
+  });
+  const checks: readonly string[] = words.checksOf(bundle.episode.level);
+  bundle.fittings.forEach((fitting, index) => {
+    const foreign = Object.keys(fitting.checks).find((key) => !checks.includes(key));
+    if (foreign !== undefined) throw new FitInputError(`fittings[${index}].checks.${foreign}`, `not a check of a ${bundle.episode.level} fitting`);
   });
   for (const list of ["fittings", "wearTrials", "signOffs"] as const) {
     (bundle[list] ?? []).forEach((record, index) => {
