@@ -1,0 +1,23 @@
+import path from "node:path";
+import { defineConfig } from "vitest/config";
+
+const root = path.resolve(import.meta.dirname, "..");
+
+export default defineConfig({
+  root,
+  resolve: {
+    alias: {
+      "@": root,
+      // Outside a server bundle this package only throws.
+      "server-only": path.join(root, "node_modules/server-only/empty.js"),
+    },
+  },
+  test: {
+    include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
+    exclude: ["tests/screens/**"],
+    globalSetup: ["tests/records/migrated-template.ts"],
+    // Tests of the store hash passwords and write with full sync: slow on a small machine, and not a failure.
+    testTimeout: 20_000,
+    hookTimeout: 60_000,
+  },
+});
