@@ -1,0 +1,177 @@
+/** One episode, read whole from the store, as the bundle that is assessed, signed and exported. */
+import { Bundle, type FittingRecord, type LimbMeasurement, bundleFormat } from "@/lib/fit";
+import type { Prisma } from "@/lib/generated/prisma/client";
+import type { Transaction } from "./database";
+import { NotFound } from "./refusals";
+
+const looks = { include: { marks: { orderBy: { position: "asc" } } }, orderBy: [{ at: "asc" }, { id: "asc" }] } as const;
+
+export const episodeWhole = {
+  wearer: { include: { cautions: { where: { endedAt: null }, orderBy: [{ addedAt: "asc" }, { id: "asc" }], include: { readings: true } } } },
+  measurements: { orderBy: [{ at: "asc" }, { id: "asc" }] },
+  sockets: {
+    orderBy: { number: "asc" },
+    include: {
+      adjustments: { where: { droppedAt: null }, orderBy: { position: "asc" } },
+      carried: { where: { droppedAt: null }, orderBy: { position: "asc" } },
+    },
+  },
+  fittings: { orderBy: [{ at: "asc" }, { id: "asc" }], include: { looks } },
+  wearTrials: { orderBy: [{ plannedAt: "asc" }, { id: "asc" }], include: { events: { orderBy: [{ at: "asc" }, { id: "asc" }] }, looks } },
+  signOffs: { orderBy: { position: "asc" }, include: { withdrawal: true, acceptances: { orderBy: { gate: "asc" } } } },
+} as const satisfies Prisma.EpisodeInclude;
+
+export type EpisodeWhole = Prisma.EpisodeGetPayload<{ include: typeof episodeWhole }>;
+
+export async function readEpisode(db: Transaction, episodeId: string): Promise<EpisodeWhole> {
+  const episode = await db.episode.findUnique({ where: { id: episodeId }, include: episodeWhole });
+  if (!episode) throw new NotFound("episode");
+  return episode;
+}
+
+/** Builds the bundle of an episode that was read whole. What is not known is left out, never filled in. */
+export function toBundle(episode: EpisodeWhole, { asOf, timeZone }: { asOf: Date; timeZone: string }): Bundle {
+  const subject = episode.sockets.at(-1);
+  const standing = episode.signOffs.filter((signOff) => signOff.withdrawal === null);
+  return Bundle.parse({
+    format: bundleFormat,
+    asOf: asOf.toISOString(),
+    clinic: { timeZone },
+    episode: {
+      id: episode.id,
+      side: episode.side,
+      level: episode.level,
+      cause: episode.cause,
+      lossOn: episode.lossOn ?? undefined,
+      birthOn: episode.wearer.birthOn ?? undefined,
+      landmark: episode.landmark,
+      stationsFrom: episode.stationsFrom,
+      limbLengthMm: episode.limbLengthMm,
+      bodyMassKg: episode.wearer.bodyMassKg ?? undefined,
+      suspension: episode.suspension,
+      cautions: episode.wearer.cautions.map((caution) => {
+        const reading = caution.readings.find(({ episodeId }) => episodeId === episode.id);
+        return {
+          kind: caution.kind,
+          note: caution.note ?? undefined,
+          acknowledgedBy: reading?.byName,
+          acknowledgedAt: reading?.at.toISOString(),
+        };
+      }),
+      device:
+        episode.deviceMassKg !== null && episode.deviceCentreOfMassMm !== null
+          ? { massKg: episode.deviceMassKg, centreOfMassMm: episode.deviceCentreOfMassMm }
+          : undefined,
+    },
+    limbMeasurements: episode.measurements.map(measurementRecord),
+    sockets: episode.sockets.map((socket) => ({
+      id: socket.id,
+      number: socket.number,
+      derivedFrom: socket.derivedFromId ?? undefined,
+      stations: socket.stations,
+      limbMeasurementId: socket.limbMeasurementId ?? undefined,
+      adjustments: socket.adjustments.map(adjustmentRecord),
+      state: socket.state,
+      stateSince: socket.stateSince.toISOString(),
+      material: socket.material ?? undefined,
+    })),
+    fittings: episode.fittings.map(fittingRecord),
+    wearTrials: episode.wearTrials.map(trialRecord),
+    carried: (subject?.carried ?? []).map(adjustmentRecord),
+    acceptances: standing
+      .filter(({ socketId }) => socketId === subject?.id)
+      .flatMap(({ acceptances }) => acceptances)
+      .map(({ gate, byName, at, why }) => ({ gate, by: byName, at: at.toISOString(), why })),
+    signOffs: episode.signOffs.map((signOff) => ({
+      id: signOff.id,
+      socketId: signOff.socketId,
+      meaning: signOff.meaning,
+      by: signOff.byName,
+      at: signOff.at.toISOString(),
+      withdrawnAt: signOff.withdrawal?.at.toISOString(),
+    })),
+    deliveredAt: episode.deliveredAt?.toISOString(),
+  });
+}
+
+const measurementRecord = (row: EpisodeWhole["measurements"][number]): unknown => ({
+  id: row.id,
+  at: row.at.toISOString(),
+  method: row.method,
+  minutesSinceDoffing: row.minutesSinceDoffing ?? undefined,
+  stations: row.stations as LimbMeasurement["stations"], // the JSON column; Bundle.parse checks it
+  capHeightMm: row.capHeightMm ?? undefined,
+});
+
+const adjustmentRecord = (row: EpisodeWhole["sockets"][number]["adjustments"][number]): unknown => ({
+  id: row.id,
+  aspect: row.aspect ?? undefined,
+  third: row.third ?? undefined,
+  kind: row.kind,
+  amount: row.amount ?? undefined,
+  unit: row.unit ?? undefined,
+  reason: row.reason,
+  answers: row.answers ?? undefined,
+});
+
+const fittingRecord = (row: EpisodeWhole["fittings"][number]): unknown => ({
+  id: row.id,
+  socketId: row.socketId,
+  at: row.at.toISOString(),
+  place: row.place,
+  checks: row.checks as FittingRecord["checks"], // the JSON column; Bundle.parse checks it
+  pulls: row.pulls,
+  motion: row.motion,
+  comfort: row.comfort ?? undefined,
+  pain: row.pain ?? undefined,
+  inspections: row.looks.map(lookRecord),
+});
+
+const trialRecord = (row: EpisodeWhole["wearTrials"][number]): unknown => ({
+  id: row.id,
+  socketId: row.socketId,
+  plan: {
+    minutes: row.minutes,
+    loadKg: row.loadKg ?? undefined,
+    loadDistanceMm: row.loadDistanceMm ?? undefined,
+    intervalMin: row.intervalMin,
+    activities: row.activities,
+  },
+  events: row.events.map(eventRecord),
+  inspections: row.looks.map(lookRecord),
+  enteredAfterwards: row.enteredAfterwards || undefined,
+});
+
+export const eventRecord = (row: EpisodeWhole["wearTrials"][number]["events"][number]): unknown => ({
+  id: row.id,
+  at: row.at.toISOString(),
+  kind: row.kind,
+  comfort: row.comfort ?? undefined,
+  pain: row.pain ?? undefined,
+  exertion: row.exertion ?? undefined,
+  feelings: row.feelings ?? undefined,
+  sign: row.sign ?? undefined,
+  corrects: row.corrects ?? undefined,
+  note: row.note ?? undefined,
+  reportedBy: row.reportedBy ?? undefined,
+});
+
+const lookRecord = (row: EpisodeWhole["fittings"][number]["looks"][number]): unknown => ({
+  id: row.id,
+  at: row.at.toISOString(),
+  minutesAfterDoffing: row.minutesAfterDoffing,
+  marks: row.marks.map((mark) => ({
+    id: mark.markId,
+    distanceFromEndMm: mark.distanceFromEndMm,
+    angleDeg: mark.angleDeg,
+    widthMm: mark.widthMm,
+    heightMm: mark.heightMm,
+    strength: mark.strength,
+    blanches: mark.blanches,
+    firm: mark.firm,
+    warm: mark.warm,
+    painful: mark.painful,
+    broken: mark.broken,
+    fadedAtMin: mark.fadedAtMin,
+  })),
+});

@@ -1,0 +1,110 @@
+/**
+ * The one way to change anything: role, input, rules, one transaction, trail.
+ * The derived columns of every episode that was touched are refreshed before the transaction ends.
+ */
+import type { z } from "zod";
+import type { Actor } from "@/lib/access/actor";
+import { may, type Permission } from "@/lib/access/roles";
+import { beginning, canonicalJson, digestOf } from "@/lib/trail/chain";
+import { newId, now } from "./clock";
+import { type Transaction, database } from "./database";
+import { refreshDerived } from "./derived-state";
+import { InputRefused, NotAllowed } from "./refusals";
+
+export interface Change {
+  action: string;
+  /** Kind and id of the record that changed. */
+  kind: string;
+  id: string;
+  wearerId?: string | undefined;
+  episodeId?: string | undefined;
+  before?: unknown;
+  after?: unknown;
+}
+
+/** What a command works with, inside its transaction. */
+export interface Store {
+  db: Transaction;
+  actor: Actor;
+  now: Date;
+  newId: () => string;
+  /** Adds an entry to the trail. An entry with an episode also marks that episode as changed. */
+  note: (change: Change) => Promise<void>;
+  /** Marks an episode as changed: its derived columns are refreshed. */
+  touch: (episodeId: string) => void;
+}
+
+interface CommandParts<Input extends z.ZodType, Result> {
+  permission: Permission;
+  input: Input;
+  run: (store: Store, input: z.output<Input>) => Promise<Result>;
+}
+
+export type Command<Result> = (actor: Actor, input: unknown) => Promise<Result>;
+
+export function command<Input extends z.ZodType, Result>({ permission, input, run }: CommandParts<Input, Result>): Command<Result> {
+  return async (actor, raw) => {
+    if (!may(actor, permission)) throw new NotAllowed(permission, actor.role);
+    const parsed = input.safeParse(raw);
+    if (!parsed.success) throw new InputRefused(fieldErrors(parsed.error));
+    return inTransaction(actor, (store) => run(store, parsed.data));
+  };
+}
+
+export async function inTransaction<Result>(actor: Actor, work: (store: Store) => Promise<Result>): Promise<Result> {
+  const db = await database();
+  return db.$transaction(
+    async (transaction) => {
+      const touched = new Set<string>();
+      const store: Store = {
+        db: transaction,
+        actor,
+        now: now(),
+        newId,
+        touch: (episodeId) => void touched.add(episodeId),
+        note: async (change) => {
+          if (change.episodeId !== undefined) touched.add(change.episodeId);
+          await addToTrail(transaction, actor, store.now, change);
+        },
+      };
+      const result = await work(store);
+      for (const episodeId of touched) await refreshDerived(transaction, episodeId, { asOf: store.now, evidenceChanged: true });
+      return result;
+    },
+    { timeout: 30_000, maxWait: 30_000 },
+  );
+}
+
+/** Adds one entry to the end of the chain. */
+export async function addToTrail(db: Transaction, actor: Actor, at: Date, change: Change): Promise<void> {
+  const last = await db.trailEntry.findFirst({ orderBy: { position: "desc" }, select: { position: true, digest: true } });
+  const entry = {
+    position: (last?.position ?? 0) + 1,
+    at: at.toISOString(),
+    actorId: actor.id,
+    actorName: actor.name,
+    actorRole: actor.role,
+    action: change.action,
+    recordKind: change.kind,
+    recordId: change.id,
+    wearerId: change.wearerId ?? null,
+    episodeId: change.episodeId ?? null,
+    before: change.before === undefined ? null : canonicalJson(plain(change.before)),
+    after: change.after === undefined ? null : canonicalJson(plain(change.after)),
+    previousDigest: last?.digest ?? beginning,
+  };
+  await db.trailEntry.create({ data: { ...entry, at, digest: digestOf(entry) } });
+}
+
+/** Dates become text and undefined fields go, as in the JSON that is kept. */
+const plain = (value: unknown): unknown => JSON.parse(JSON.stringify(value));
+
+function fieldErrors(error: z.ZodError): Record<string, string> {
+  const fields: Record<string, string> = {};
+  for (const issue of error.issues) {
+    const path = issue.code === "unrecognized_keys" ? [...issue.path, issue.keys[0] ?? ""] : issue.path;
+    const name = path.map(String).join(".");
+    fields[name] ??= issue.code === "unrecognized_keys" ? "This field is not known here." : issue.message;
+  }
+  return fields;
+}

@@ -1,0 +1,89 @@
+/**
+ * What follows from an episode's records is kept in its columns, so that the caseload is one cheap query.
+ * It is refreshed in the transaction that changes the records, and made anew where only time has passed.
+ */
+import { type Assessment, type Bundle, type NextStep, assessReadiness, nextStep, replayWearTrial } from "@/lib/fit";
+import { type EpisodeWhole, readEpisode, toBundle } from "./bundle-of";
+import type { Transaction } from "./database";
+import { limitsInForce } from "./limits-in-force";
+
+export const stages = ["assessment", "check sockets", "wear trial", "awaiting sign-off", "released", "delivered", "on hold", "closed"] as const;
+export type Stage = (typeof stages)[number];
+
+export interface DerivedState {
+  stage: Stage;
+  nextStep: string | null;
+  nextWho: string | null;
+  nextWhy: string | null;
+  dueOn: string | null;
+  decision: string;
+  decisionSentence: string;
+  subjectSocketId: string | null;
+  socketCount: number;
+  lastSeenAt: Date | null;
+  staleOn: Date | null;
+}
+
+export async function refreshDerived(
+  db: Transaction,
+  episodeId: string,
+  { asOf, evidenceChanged }: { asOf: Date; evidenceChanged: boolean },
+): Promise<DerivedState> {
+  const [episode, clinic, limits] = await Promise.all([
+    readEpisode(db, episodeId),
+    db.clinic.findUniqueOrThrow({ where: { id: 1 } }),
+    limitsInForce(db),
+  ]);
+  const bundle = toBundle(episode, { asOf, timeZone: clinic.timeZone });
+  const assessment = assessReadiness(bundle, limits);
+  const derived = derive(episode, bundle, assessment, nextStep(bundle, assessment));
+  await db.episode.update({
+    where: { id: episodeId },
+    data: { ...derived, derivedAt: asOf, ...(evidenceChanged ? { evidenceVersion: { increment: 1 } } : {}) },
+  });
+  for (const [index, trial] of episode.wearTrials.entries()) {
+    const record = bundle.wearTrials[index];
+    if (!record) continue;
+    const { state, verdict } = replayWearTrial(record.plan, record.events);
+    if (state !== trial.state || verdict !== trial.verdict) await db.wearTrial.update({ where: { id: trial.id }, data: { state, verdict } });
+  }
+  return derived;
+}
+
+function derive(episode: EpisodeWhole, bundle: Bundle, assessment: Assessment, next: NextStep): DerivedState {
+  const resting = episode.closedAt !== null || episode.onHoldAt !== null;
+  return {
+    stage: stageOf(episode, bundle, next),
+    nextStep: resting ? null : next.step,
+    nextWho: resting ? null : next.who,
+    nextWhy: resting ? (episode.closedAt ? episode.closedWhy : episode.onHoldWhy) : next.why,
+    dueOn: resting ? null : (next.dueOn?.slice(0, 10) ?? null),
+    decision: assessment.decision,
+    decisionSentence: assessment.sentence,
+    subjectSocketId: assessment.subject?.socketId ?? null,
+    socketCount: episode.sockets.length,
+    lastSeenAt: lastSeen(episode),
+    staleOn: assessment.staleOn === null ? null : new Date(assessment.staleOn),
+  };
+}
+
+/** The stage follows from the records; only holding and closing are set by a person. */
+function stageOf(episode: EpisodeWhole, bundle: Bundle, next: NextStep): Stage {
+  if (episode.closedAt) return "closed";
+  if (episode.onHoldAt) return "on hold";
+  if (episode.deliveredAt) return "delivered";
+  const standing = (bundle.signOffs ?? []).filter(({ withdrawnAt }) => withdrawnAt === undefined);
+  if (standing.some(({ meaning }) => meaning === "release for definitive fabrication")) return "released";
+  if (next.step === "sign" || next.step === "release") return "awaiting sign-off";
+  if (next.step === "begin trial" || next.step === "finish trial" || next.step === "inspect") return "wear trial";
+  return episode.sockets.length > 0 ? "check sockets" : "assessment";
+}
+
+function lastSeen(episode: EpisodeWhole): Date | null {
+  const times = [
+    ...episode.measurements.map(({ at }) => at),
+    ...episode.fittings.map(({ at }) => at),
+    ...episode.wearTrials.flatMap(({ events }) => events.map(({ at }) => at)),
+  ].map((at) => at.getTime());
+  return times.length === 0 ? null : new Date(Math.max(...times));
+}

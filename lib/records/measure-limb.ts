@@ -1,0 +1,62 @@
+import { z } from "zod";
+import { command } from "./command";
+import { episodeForChange, refuseFuture } from "./episode-for-change";
+import { amount, choice, id, instant, maybeAmount, maybeText, newRecordId, rows, yes } from "./input";
+import { refuseDisorder } from "./stations";
+
+export const StationInput = z.strictObject({
+  distanceMm: amount({ min: -200, max: 1000, unit: "mm", what: "A distance" }),
+  circumferenceMm: amount({ min: 30, max: 1200, unit: "mm", what: "A circumference" }),
+});
+
+const LimbInput = z.strictObject({
+  id: newRecordId,
+  episodeId: id("The episode"),
+  at: instant("When the limb was measured"),
+  method: choice("how it was measured", ["tape", "scan"]),
+  linerOn: yes,
+  minutesSinceDoffing: maybeAmount({ min: 0, max: 10_000, unit: "min", what: "The time since doffing" }),
+  stations: rows(StationInput).refine((stations) => stations.length >= 2, "Two levels or more are needed for a volume."),
+  capHeightMm: maybeAmount({ min: 1, max: 200, unit: "mm", what: "The height of the rounded end" }),
+  limbLengthMm: maybeAmount({ min: 20, max: 1000, unit: "mm", what: "A residual-limb length" }),
+  note: maybeText("The note", 1000),
+});
+
+/** Records circumferences of the residual limb at stated distances; the volume is computed from them, never typed. */
+export const measureLimb = command({
+  permission: "measure a limb",
+  input: LimbInput,
+  run: async (store, { id, ...fields }) => {
+    if (id && (await store.db.limbMeasurement.findUnique({ where: { id } }))) return { episodeId: fields.episodeId, measurementId: id };
+    const episode = await episodeForChange(store, fields.episodeId);
+    refuseFuture(store, "at", fields.at);
+    refuseDisorder(fields.stations);
+    const measurementId = id ?? store.newId();
+    await store.db.limbMeasurement.create({
+      data: {
+        id: measurementId,
+        episodeId: episode.id,
+        at: fields.at,
+        method: fields.method,
+        linerOn: fields.linerOn,
+        minutesSinceDoffing: fields.minutesSinceDoffing ?? null,
+        stations: fields.stations,
+        capHeightMm: fields.capHeightMm ?? null,
+        limbLengthMm: fields.limbLengthMm ?? null,
+        note: fields.note ?? null,
+        byId: store.actor.id,
+        byName: store.actor.name,
+        recordedAt: store.now,
+      },
+    });
+    await store.note({
+      action: "measured a limb",
+      kind: "limb measurement",
+      id: measurementId,
+      wearerId: episode.wearerId,
+      episodeId: episode.id,
+      after: fields,
+    });
+    return { episodeId: episode.id, measurementId };
+  },
+});

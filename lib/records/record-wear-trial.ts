@@ -1,0 +1,133 @@
+import { z } from "zod";
+import { aspects, feelingKinds, reporters, stopSigns, thirds } from "@/lib/fit";
+import { type Store, command } from "./command";
+import { episodeForChange, refuseFuture, refuseUnderSignature } from "./episode-for-change";
+import { choice, id, instant, maybeChoice, maybeRating, maybeText, newRecordId, rating, rows } from "./input";
+import { InputRefused, NotFound } from "./refusals";
+import { lookFields, refuseOffLimb, writeLook } from "./skin-look";
+
+const FeelingInput = z.strictObject({ kind: choice("what was felt", feelingKinds), aspect: maybeChoice(aspects), third: maybeChoice(thirds) });
+
+const base = {
+  /** From the device that records it: the same event sent twice is stored once. */
+  id: newRecordId,
+  at: instant("When this happened"),
+  note: maybeText("The note", 1000),
+  reportedBy: maybeChoice(reporters),
+};
+
+export const EventInput = z.discriminatedUnion(
+  "kind",
+  [
+    z.strictObject({ ...base, kind: z.literal("begun") }),
+    z.strictObject({
+      ...base,
+      kind: z.literal("check-in"),
+      reportedBy: choice("who said so", reporters),
+      comfort: rating("Comfort"),
+      pain: rating("Pain"),
+      exertion: rating("Exertion"),
+      feelings: rows(FeelingInput, 20),
+    }),
+    z.strictObject({ ...base, kind: z.literal("paused") }),
+    z.strictObject({ ...base, kind: z.literal("resumed") }),
+    z.strictObject({ ...base, kind: z.literal("stop-sign"), sign: choice("the stop sign", stopSigns) }),
+    z.strictObject({ ...base, kind: z.literal("ended") }),
+    z.strictObject({ ...base, kind: z.literal("doffed") }),
+    z.strictObject({
+      ...base,
+      kind: z.literal("corrected"),
+      corrects: id("The check-in that is put right"),
+      note: maybeText("The reason", 1000),
+      comfort: maybeRating("Comfort"),
+      pain: maybeRating("Pain"),
+      exertion: maybeRating("Exertion"),
+      feelings: rows(FeelingInput, 20).optional(),
+    }),
+  ],
+  { error: "Choose what happened." },
+);
+export type EventInput = z.output<typeof EventInput>;
+
+/** Adds to what happened in a wear trial. Events are only ever added; one that came before is stored once. */
+export const recordWearTrial = command({
+  permission: "record a wear trial",
+  input: z.strictObject({ trialId: id("The wear trial"), events: z.array(EventInput).min(1, "Nothing to record.").max(2000) }),
+  run: async (store, { trialId, events }) => {
+    const { trial, episode } = await trialForChange(store, trialId);
+    const known = new Set(
+      (await store.db.trialEvent.findMany({ where: { id: { in: events.flatMap(({ id }) => id ?? []) } }, select: { id: true } })).map(({ id }) => id),
+    );
+    const fresh = events.filter(({ id }) => id === undefined || !known.has(id));
+    fresh.forEach((event, index) => refuseUnsound(store, event, events.length === 1 ? "" : `events.${index}.`));
+    if (fresh.length === 0) return { trialId, episodeId: trial.episodeId, stored: 0 };
+    const written = fresh.map((event) => ({ ...event, id: event.id ?? store.newId() }));
+    await store.db.trialEvent.createMany({ data: written.map((event) => eventColumns(store, trialId, event)) });
+    await store.note({
+      action: `recorded a wear trial: ${[...new Set(written.map(({ kind }) => kind))].join(", ")}`,
+      kind: "wear trial",
+      id: trialId,
+      wearerId: episode.wearerId,
+      episodeId: trial.episodeId,
+      after: written,
+    });
+    return { trialId, episodeId: trial.episodeId, stored: written.length };
+  },
+});
+
+/** Adds a look at the skin after a trial: at doffing, and again until the marks have faded. */
+export const lookAtSkin = command({
+  permission: "look at the skin",
+  input: z.strictObject({ id: newRecordId, trialId: id("The wear trial"), ...lookFields }),
+  run: async (store, { id, trialId, ...look }) => {
+    const { trial, episode } = await trialForChange(store, trialId);
+    refuseFuture(store, "at", look.at);
+    refuseOffLimb(look.marks, episode.limbLengthMm);
+    if (trial.state === "planned") throw new InputRefused({ at: "This trial has not begun. Record what happened in it first." });
+    const twin = await store.db.skinInspection.findFirst({ where: { trialId, at: look.at, minutesAfterDoffing: look.minutesAfterDoffing, byId: store.actor.id } });
+    if (twin) throw new InputRefused({ at: "You recorded a look at this very minute already." });
+    const inspectionId = await writeLook(store, { trialId }, look);
+    await store.note({
+      action: "looked at the skin after a wear trial",
+      kind: "skin inspection",
+      id: inspectionId,
+      wearerId: episode.wearerId,
+      episodeId: trial.episodeId,
+      after: look,
+    });
+    return { trialId, episodeId: trial.episodeId };
+  },
+});
+
+async function trialForChange(store: Store, trialId: string) {
+  const trial = await store.db.wearTrial.findUnique({ where: { id: trialId } });
+  if (!trial) throw new NotFound("wear trial");
+  const episode = await episodeForChange(store, trial.episodeId);
+  refuseUnderSignature(episode, trial.socketId);
+  return { trial, episode };
+}
+
+function refuseUnsound(store: Store, event: EventInput, prefix: string): void {
+  refuseFuture(store, `${prefix}at`, event.at);
+  if (event.kind === "corrected" && !event.note) throw new InputRefused({ [`${prefix}note`]: "Say why the check-in is put right." });
+}
+
+function eventColumns(store: Store, trialId: string, event: EventInput & { id: string }) {
+  const rated = event.kind === "check-in" || event.kind === "corrected" ? event : undefined;
+  return {
+    id: event.id,
+    trialId,
+    at: event.at,
+    kind: event.kind,
+    comfort: rated?.comfort ?? null,
+    pain: rated?.pain ?? null,
+    exertion: rated?.exertion ?? null,
+    ...(rated?.feelings ? { feelings: rated.feelings } : {}),
+    sign: event.kind === "stop-sign" ? event.sign : null,
+    corrects: event.kind === "corrected" ? event.corrects : null,
+    note: event.note ?? null,
+    reportedBy: event.reportedBy ?? null,
+    recordedById: store.actor.id,
+    receivedAt: store.now,
+  };
+}

@@ -1,0 +1,71 @@
+/** A look at the skin with its marks, as it is filled in after a fitting or a trial. */
+import { z } from "zod";
+import { blanchings, strengths } from "@/lib/fit";
+import type { Store } from "./command";
+import { amount, choice, instant, maybeAmount, maybeId, maybeText, rows, yes } from "./input";
+import { InputRefused } from "./refusals";
+
+const MarkInput = z.strictObject({
+  /** Given where the mark was seen in an earlier look; a new mark gets its own. */
+  markId: maybeId,
+  distanceFromEndMm: amount({ min: 0, max: 1000, unit: "mm", what: "The distance from the distal end" }),
+  angleDeg: amount({ min: 0, max: 360, unit: "°", what: "The angle from the front" }),
+  widthMm: amount({ min: 1, max: 500, unit: "mm", what: "The width of a mark" }),
+  heightMm: amount({ min: 1, max: 500, unit: "mm", what: "The height of a mark" }),
+  strength: choice("how strong it is", strengths),
+  blanches: choice("if it blanches", blanchings),
+  firm: yes,
+  warm: yes,
+  painful: yes,
+  broken: yes,
+  fadedAtMin: maybeAmount({ min: 0, max: 10_000, unit: "min", what: "When it had faded" }),
+});
+
+export const lookFields = {
+  at: instant("When the skin was looked at"),
+  minutesAfterDoffing: amount({ min: 0, max: 10_000, unit: "min", what: "The time after doffing" }),
+  note: maybeText("The note", 1000),
+  marks: rows(MarkInput, 100),
+};
+
+const LookFields = z.strictObject(lookFields);
+export type LookFields = z.output<typeof LookFields>;
+
+export function refuseOffLimb(marks: LookFields["marks"], limbLengthMm: number, prefix = ""): void {
+  const seen = new Set<string>();
+  marks.forEach((mark, index) => {
+    if (mark.distanceFromEndMm > limbLengthMm * 1.15)
+      throw new InputRefused({ [`${prefix}marks.${index}.distanceFromEndMm`]: `This residual limb is ${limbLengthMm} mm long: the mark would lie off it.` });
+    if (mark.strength !== "none" && mark.fadedAtMin !== undefined && mark.fadedAtMin === 0)
+      throw new InputRefused({ [`${prefix}marks.${index}.fadedAtMin`]: "A mark that is seen has not faded yet. Leave this free until it has." });
+    if (mark.markId === undefined) return;
+    if (seen.has(mark.markId)) throw new InputRefused({ [`${prefix}marks.${index}.markId`]: "This mark is in the list twice." });
+    seen.add(mark.markId);
+  });
+}
+
+export async function writeLook(store: Store, owner: { fittingId: string } | { trialId: string }, look: LookFields): Promise<string> {
+  const inspectionId = store.newId();
+  await store.db.skinInspection.create({
+    data: {
+      ...owner,
+      id: inspectionId,
+      at: look.at,
+      minutesAfterDoffing: look.minutesAfterDoffing,
+      note: look.note ?? null,
+      byId: store.actor.id,
+      byName: store.actor.name,
+      recordedAt: store.now,
+      marks: {
+        create: look.marks.map(({ markId, fadedAtMin, ...mark }, position) => ({
+          ...mark,
+          rowId: store.newId(),
+          markId: markId ?? store.newId(),
+          fadedAtMin: fadedAtMin ?? null,
+          position,
+        })),
+      },
+    },
+  });
+  return inspectionId;
+}

@@ -1,0 +1,169 @@
+import { z } from "zod";
+import { adjustmentKinds, adjustmentUnits, aspects, suspensions, thirds } from "@/lib/fit";
+import { type Store, command } from "./command";
+import { episodeForChange } from "./episode-for-change";
+import { choice, id, maybeAmount, maybeChoice, maybeDay, maybeId, maybeText, newRecordId, rows, text, version } from "./input";
+import { StationInput } from "./measure-limb";
+import { ChangedMeanwhile, InputRefused, Locked, NotFound } from "./refusals";
+import { refuseDisorder } from "./stations";
+
+export const AdjustmentInput = z.strictObject({
+  kind: choice("the kind of adjustment", adjustmentKinds),
+  aspect: maybeChoice(aspects),
+  third: maybeChoice(thirds),
+  amount: maybeAmount({ min: -200, max: 200, what: "An amount" }),
+  unit: maybeChoice(adjustmentUnits),
+  reason: text("The reason", 400),
+  answers: maybeText("What it answers", 160),
+});
+export type AdjustmentInput = z.output<typeof AdjustmentInput>;
+
+const socketFields = {
+  derivedFromId: maybeId,
+  limbMeasurementId: maybeId,
+  stations: rows(StationInput),
+  lengthMm: maybeAmount({ min: 20, max: 1200, unit: "mm", what: "A socket length" }),
+  material: maybeText("The material", 200),
+  wallMm: maybeAmount({ min: 0.5, max: 30, unit: "mm", what: "A wall thickness" }),
+  suspension: maybeChoice(suspensions),
+  trimLines: maybeText("The trim lines", 600),
+  benchNote: maybeText("The note for the bench", 600),
+  neededOn: maybeDay("The day it is needed"),
+  adjustments: rows(AdjustmentInput, 30),
+};
+
+const SocketInput = z.strictObject({ id: newRecordId, episodeId: id("The episode"), ...socketFields });
+type SocketFields = Omit<z.output<typeof SocketInput>, "id" | "episodeId">;
+
+/** Specifies the next check socket of a series, with every adjustment that separates it from the one it comes from. */
+export const specifySocket = command({
+  permission: "specify a socket",
+  input: SocketInput,
+  run: async (store, { id, episodeId, ...fields }) => {
+    if (id && (await store.db.checkSocket.findUnique({ where: { id } }))) return { socketId: id, episodeId };
+    const episode = await episodeForChange(store, episodeId);
+    await refuseUnfit(store, episodeId, fields);
+    const last = await store.db.checkSocket.findFirst({ where: { episodeId }, orderBy: { number: "desc" }, select: { number: true } });
+    const number = (last?.number ?? 0) + 1;
+    const socketId = id ?? store.newId();
+    const { adjustments, ...own } = fields;
+    await store.db.checkSocket.create({
+      data: {
+        ...ownColumns(own),
+        id: socketId,
+        episodeId,
+        number,
+        stateSince: store.now,
+        specifiedById: store.actor.id,
+        specifiedByName: store.actor.name,
+        specifiedAt: store.now,
+      },
+    });
+    await addStateChange(store, socketId, "planned", store.now);
+    await writeAdjustments(store, { episodeId, socketId, adjustments });
+    await store.note({
+      action: `specified socket ${number}`,
+      kind: "check socket",
+      id: socketId,
+      wearerId: episode.wearerId,
+      episodeId,
+      after: { number, ...fields },
+    });
+    return { socketId, episodeId };
+  },
+});
+
+/** Changes what a socket is to be, as long as nobody has begun to make it. */
+export const changeSocket = command({
+  permission: "specify a socket",
+  input: z.strictObject({ socketId: id("The socket"), version, ...socketFields }),
+  run: async (store, { socketId, version, ...fields }) => {
+    const socket = await store.db.checkSocket.findUnique({
+      where: { id: socketId },
+      include: { adjustments: { where: { droppedAt: null }, orderBy: { position: "asc" } } },
+    });
+    if (!socket) throw new NotFound("socket");
+    const episode = await episodeForChange(store, socket.episodeId);
+    if (socket.state !== "planned")
+      throw new Locked(`Socket ${socket.number} is ${socket.state}: what it was made from stands. Specify the next socket instead.`);
+    if (socket.version !== version) throw new ChangedMeanwhile(`Socket ${socket.number}`, { ...socket, adjustments: socket.adjustments }, socket.version);
+    await refuseUnfit(store, socket.episodeId, fields, socketId);
+    const { adjustments, ...own } = fields;
+    await store.db.checkSocket.update({ where: { id: socketId }, data: { ...ownColumns(own), version: { increment: 1 } } });
+    await store.db.adjustment.updateMany({
+      where: { socketId, droppedAt: null },
+      data: { droppedAt: store.now, droppedById: store.actor.id, droppedWhy: "the socket was specified anew before it was made" },
+    });
+    await writeAdjustments(store, { episodeId: socket.episodeId, socketId, adjustments });
+    await store.note({
+      action: `changed what socket ${socket.number} is to be`,
+      kind: "check socket",
+      id: socketId,
+      wearerId: episode.wearerId,
+      episodeId: socket.episodeId,
+      before: socket,
+      after: fields,
+    });
+    return { socketId, episodeId: socket.episodeId };
+  },
+});
+
+const ownColumns = (own: Omit<SocketFields, "adjustments">) => ({
+  derivedFromId: own.derivedFromId ?? null,
+  limbMeasurementId: own.limbMeasurementId ?? null,
+  stations: own.stations,
+  lengthMm: own.lengthMm ?? null,
+  material: own.material ?? null,
+  wallMm: own.wallMm ?? null,
+  suspension: own.suspension ?? null,
+  trimLines: own.trimLines ?? null,
+  benchNote: own.benchNote ?? null,
+  neededOn: own.neededOn ?? null,
+});
+
+async function refuseUnfit(store: Store, episodeId: string, fields: SocketFields, self?: string): Promise<void> {
+  refuseDisorder(fields.stations);
+  fields.adjustments.forEach((adjustment, index) => refuseUnitless(adjustment, `adjustments.${index}.`));
+  if (fields.derivedFromId) {
+    const origin = await store.db.checkSocket.findUnique({ where: { id: fields.derivedFromId }, select: { episodeId: true, id: true } });
+    if (origin?.episodeId !== episodeId || origin.id === self) throw new InputRefused({ derivedFromId: "Choose a socket of this series." });
+  }
+  if (fields.limbMeasurementId) {
+    const measurement = await store.db.limbMeasurement.findUnique({ where: { id: fields.limbMeasurementId }, select: { episodeId: true } });
+    if (measurement?.episodeId !== episodeId) throw new InputRefused({ limbMeasurementId: "Choose a measurement of this limb." });
+  }
+}
+
+/** An amount means something only with its unit. */
+export function refuseUnitless({ amount, unit }: AdjustmentInput, prefix = ""): void {
+  if (amount !== undefined && unit === undefined) throw new InputRefused({ [`${prefix}unit`]: "Choose the unit of this amount." });
+  if (amount === undefined && unit !== undefined) throw new InputRefused({ [`${prefix}amount`]: "How much? Give the amount, or leave the unit free." });
+}
+
+async function writeAdjustments(
+  store: Store,
+  { episodeId, socketId, adjustments }: { episodeId: string; socketId: string; adjustments: AdjustmentInput[] },
+): Promise<void> {
+  for (const [position, adjustment] of adjustments.entries())
+    await store.db.adjustment.create({ data: { ...adjustmentColumns(store, adjustment), episodeId, socketId, position } });
+}
+
+export const adjustmentColumns = (store: Store, adjustment: AdjustmentInput) => ({
+  id: store.newId(),
+  kind: adjustment.kind,
+  aspect: adjustment.aspect ?? null,
+  third: adjustment.third ?? null,
+  amount: adjustment.amount ?? null,
+  unit: adjustment.unit ?? null,
+  reason: adjustment.reason,
+  answers: adjustment.answers ?? null,
+  byId: store.actor.id,
+  byName: store.actor.name,
+  at: store.now,
+});
+
+export async function addStateChange(store: Store, socketId: string, state: string, at: Date, note?: string): Promise<void> {
+  await store.db.socketStateChange.create({
+    data: { id: store.newId(), socketId, state, at, byId: store.actor.id, byName: store.actor.name, note: note ?? null },
+  });
+}
