@@ -17,7 +17,10 @@ import { Stop } from "../lib/setup/stop.mjs";
 export function databasePath(databaseUrl) {
   const file = /^file:(?:\/\/)?([^?]+)/.exec(databaseUrl)?.[1];
   if (file === undefined) {
-    throw new Stop(`DATABASE_URL is "${databaseUrl}", which is not a file.`, "Set it to file: and a path, as in DATABASE_URL=file:/srv/clinic.db");
+    throw new Stop(
+      `DATABASE_URL is "${databaseUrl}", which is not a file.`,
+      "Set it to file: and a path, as in DATABASE_URL=file:/srv/clinic.db",
+    );
   }
   return path.resolve(file);
 }
@@ -86,11 +89,17 @@ function tableNames(database) {
  */
 function appliedMigrations(database) {
   const rows = database
-    .prepare("SELECT migration_name, checksum, finished_at IS NOT NULL FROM _prisma_migrations WHERE rolled_back_at IS NULL ORDER BY started_at")
+    .prepare(
+      "SELECT migration_name, checksum, finished_at IS NOT NULL FROM _prisma_migrations WHERE rolled_back_at IS NULL ORDER BY started_at",
+    )
     .raw()
     .all();
   // `raw` gives an array a row, in the order of the columns named above.
-  return /** @type {[string, string, number][]} */ (rows).map(([name, checksum, finished]) => ({ name, checksum, finished: finished === 1 }));
+  return /** @type {[string, string, number][]} */ (rows).map(([name, checksum, finished]) => ({
+    name,
+    checksum,
+    finished: finished === 1,
+  }));
 }
 
 /**
@@ -101,10 +110,16 @@ function unreadable(file, error) {
   if (error instanceof Stop) return error;
   const code = error instanceof Database.SqliteError ? error.code : "";
   if (code === "SQLITE_BUSY" || code === "SQLITE_LOCKED") {
-    return new Stop(`${file} is held by another program.`, "Stop the other server or backup that uses it, then try again.", { cause: error });
+    return new Stop(`${file} is held by another program.`, "Stop the other server or backup that uses it, then try again.", {
+      cause: error,
+    });
   }
   if (code === "SQLITE_NOTADB") {
-    return new Stop(`${file} is not a SQLite database.`, "Nothing was changed. Put a backup in its place, or name another file in DATABASE_URL.", { cause: error });
+    return new Stop(
+      `${file} is not a SQLite database.`,
+      "Nothing was changed. Put a backup in its place, or name another file in DATABASE_URL.",
+      { cause: error },
+    );
   }
   if (code.startsWith("SQLITE_")) {
     return new Stop(

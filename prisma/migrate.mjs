@@ -77,7 +77,10 @@ export async function migrationDrift({ migrationsFolder = ourMigrations, schemaP
  */
 export async function writeNextMigration({ title, now, migrationsFolder = ourMigrations, schemaPath = ourSchema }) {
   if (!/^[a-z][a-z0-9_]*$/.test(title)) {
-    throw new Stop(`"${title}" cannot name a migration.`, "Use small letters, digits and underscores: node prisma/migrate.mjs new add_limit_history");
+    throw new Stop(
+      `"${title}" cannot name a migration.`,
+      "Use small letters, digits and underscores: node prisma/migrate.mjs new add_limit_history",
+    );
   }
   const sql = await migrationDrift({ migrationsFolder, schemaPath });
   if (sql === "") return null;
@@ -176,15 +179,26 @@ async function main([command, title]) {
   }
   if (command === "new" && title !== undefined) {
     const written = await writeNextMigration({ title, now: new Date() });
-    console.log(written === null ? "Nothing to write: the migrations already lead to schema.prisma." : `Written: ${written}. Read it before you commit it.`);
+    console.log(
+      written === null
+        ? "Nothing to write: the migrations already lead to schema.prisma."
+        : `Written: ${written}. Read it before you commit it.`,
+    );
     return 0;
   }
   if (command === "check") {
     const drift = await migrationDrift();
-    console.log(drift === "" ? "The migrations lead to schema.prisma." : `schema.prisma says more than the migrations do. Missing:\n${drift}`);
+    console.log(
+      drift === ""
+        ? "The migrations lead to schema.prisma."
+        : `schema.prisma says more than the migrations do. Missing:\n${drift}`,
+    );
     return drift === "" ? 0 : 2;
   }
-  throw new Stop("This is not something that migrate.mjs does.", "node prisma/migrate.mjs, node prisma/migrate.mjs new NAME, or node prisma/migrate.mjs check");
+  throw new Stop(
+    "This is not something that migrate.mjs does.",
+    "node prisma/migrate.mjs, node prisma/migrate.mjs new NAME, or node prisma/migrate.mjs check",
+  );
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {

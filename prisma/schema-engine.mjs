@@ -74,7 +74,6 @@ function openEngine(engine, schema, schemaFolder) {
         from: { tag: "schemaDatasource", files: [schema], configDir: schemaFolder },
         to: { tag: "schemaDatamodel", files: [schema] },
         script: true,
-        shadowDatabaseUrl: null,
         exitCode: true,
         filters: noFilters,
       });

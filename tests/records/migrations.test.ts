@@ -36,10 +36,15 @@ test("migrating twice does nothing the second time", async () => {
 
 test("a database from a newer version is refused and left as it was", async () => {
   const { databaseUrl, file } = freshDatabase();
-  run(file, "INSERT INTO _prisma_migrations (id, checksum, migration_name, finished_at) VALUES ('1', '', '99990101000000_later', 1)");
+  run(
+    file,
+    "INSERT INTO _prisma_migrations (id, checksum, migration_name, finished_at) VALUES ('1', '', '99990101000000_later', 1)",
+  );
   const before = readFileSync(file);
 
-  await expect(applyMigrations({ databaseUrl })).rejects.toThrow(/comes from a newer version of the program: it has the migration 99990101000000_later/);
+  await expect(applyMigrations({ databaseUrl })).rejects.toThrow(
+    /comes from a newer version of the program: it has the migration 99990101000000_later/,
+  );
   expect(readFileSync(file).equals(before)).toBe(true);
 });
 
