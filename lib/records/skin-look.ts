@@ -44,8 +44,12 @@ export function refuseOffLimb(marks: LookFields["marks"], limbLengthMm: number, 
   });
 }
 
-export async function writeLook(store: Store, owner: { fittingId: string } | { trialId: string }, look: LookFields): Promise<string> {
-  const inspectionId = store.newId();
+export async function writeLook(
+  store: Store,
+  owner: { fittingId: string } | { trialId: string },
+  look: LookFields,
+  inspectionId = store.newId(),
+): Promise<string> {
   await store.db.skinInspection.create({
     data: {
       ...owner,

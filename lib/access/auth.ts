@@ -1,0 +1,37 @@
+/** Sign-in and sessions, by better-auth. Its routes are not mounted: people come in through the sign-in page's action. */
+import { betterAuth } from "better-auth";
+import { prismaAdapter } from "better-auth/adapters/prisma";
+import { nextCookies } from "better-auth/next-js";
+import { admin } from "better-auth/plugins";
+import { createAccessControl } from "better-auth/plugins/access";
+import { database } from "@/lib/records/database";
+import { shortestPassword } from "./password";
+import { roles } from "./roles";
+
+// The plugin keeps deactivated people out. Who may do what stands in roles.ts; the plugin's own rights stay empty.
+const access = createAccessControl({});
+const noRights = Object.fromEntries(roles.map((role) => [role, access.newRole({})]));
+
+const sessionHours = 12;
+
+async function make() {
+  return betterAuth({
+    appName: "Fitting Ledger",
+    baseURL: process.env.BETTER_AUTH_URL ?? "http://localhost:3000",
+    database: prismaAdapter(await database(), { provider: "sqlite" }),
+    emailAndPassword: { enabled: true, disableSignUp: true, minPasswordLength: shortestPassword },
+    account: { modelName: "credential" },
+    user: { additionalFields: { credentialsLine: { type: "string", required: false, input: false } } },
+    session: { expiresIn: sessionHours * 3600, updateAge: 3600 },
+    rateLimit: { enabled: true, customRules: { "/sign-in/email": { window: 60, max: 10 } } },
+    plugins: [admin({ defaultRole: "assistant", adminRoles: ["administrator"], roles: noRights, bannedUserMessage: "This account is not active." }), nextCookies()],
+    telemetry: { enabled: false },
+  });
+}
+
+let made: ReturnType<typeof make> | undefined;
+
+export const auth = (): ReturnType<typeof make> => {
+  made ??= make();
+  return made;
+};

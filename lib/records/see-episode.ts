@@ -1,0 +1,65 @@
+import { type Assessment, type Bundle, type Limits, type NextStep, assessReadiness, nextStep } from "@/lib/fit";
+import { type EpisodeWhole, readEpisode, toBundle } from "./bundle-of";
+import { now } from "./clock";
+import type { Database } from "./database";
+import { limitsInForce } from "./limits-in-force";
+import { query } from "./query";
+import { NotFound } from "./refusals";
+
+export interface SeenEpisode {
+  episode: EpisodeWhole;
+  bundle: Bundle;
+  assessment: Assessment;
+  next: NextStep;
+  limits: Limits;
+  prosthetist: string;
+}
+
+/** One episode whole, judged as of now by the limits in force. */
+export const seeEpisode = query({
+  permission: "see wearers",
+  read: async (db, episodeId: string) => episodeAsOf(db, episodeId, now()),
+  seen: ({ episode }) => ({ action: "saw an episode", kind: "episode", id: episode.id, wearerId: episode.wearerId }),
+});
+
+/** The episode as a file of its own, for the clinic's archive or another clinic. */
+export const exportBundle = query({
+  permission: "see wearers",
+  read: async (db, episodeId: string) => episodeAsOf(db, episodeId, now()),
+  seen: ({ episode }) => ({ action: "exported an episode", kind: "episode", id: episode.id, wearerId: episode.wearerId }),
+});
+
+/** The episode that a socket belongs to. */
+export const seeEpisodeOfSocket = query({
+  permission: "see wearers",
+  read: async (db, socketId: string) => {
+    const socket = await db.checkSocket.findUnique({ where: { id: socketId }, select: { episodeId: true } });
+    if (!socket) throw new NotFound("socket");
+    return episodeAsOf(db, socket.episodeId, now());
+  },
+  seen: ({ episode }) => ({ action: "saw a socket", kind: "episode", id: episode.id, wearerId: episode.wearerId }),
+});
+
+/** The episode that a wear trial belongs to. */
+export const seeEpisodeOfTrial = query({
+  permission: "see wearers",
+  read: async (db, trialId: string) => {
+    const trial = await db.wearTrial.findUnique({ where: { id: trialId }, select: { episodeId: true } });
+    if (!trial) throw new NotFound("wear trial");
+    return episodeAsOf(db, trial.episodeId, now());
+  },
+  seen: ({ episode }) => ({ action: "saw a wear trial", kind: "episode", id: episode.id, wearerId: episode.wearerId }),
+});
+
+async function episodeAsOf(db: Database, episodeId: string, asOf: Date): Promise<SeenEpisode> {
+  const [episode, clinic, limits] = await Promise.all([
+    readEpisode(db, episodeId),
+    db.clinic.findUniqueOrThrow({ where: { id: 1 } }),
+    limitsInForce(db),
+  ]);
+  if (episode.struckOutAt) throw new NotFound("episode");
+  const bundle = toBundle(episode, { asOf, timeZone: clinic.timeZone });
+  const assessment = assessReadiness(bundle, limits);
+  const prosthetist = await db.user.findUnique({ where: { id: episode.prosthetistId }, select: { name: true } });
+  return { episode, bundle, assessment, next: nextStep(bundle, assessment), limits, prosthetist: prosthetist?.name ?? "not known" };
+}

@@ -1,0 +1,72 @@
+import { query } from "./query";
+import { NotFound } from "./refusals";
+
+// The bench works by clinic numbers: no names, no clinical words.
+const order = {
+  id: true,
+  number: true,
+  state: true,
+  stateSince: true,
+  neededOn: true,
+  material: true,
+  wallMm: true,
+  suspension: true,
+  trimLines: true,
+  lengthMm: true,
+  benchNote: true,
+  stations: true,
+  version: true,
+  specifiedByName: true,
+  specifiedAt: true,
+  derivedFrom: { select: { number: true, stations: true } },
+  limbMeasurement: { select: { at: true, stations: true } },
+  adjustments: {
+    where: { droppedAt: null },
+    orderBy: { position: "asc" },
+    select: { id: true, kind: true, aspect: true, third: true, amount: true, unit: true, reason: true },
+  },
+  stateChanges: { orderBy: { at: "asc" }, select: { id: true, state: true, at: true, byName: true, note: true } },
+  episode: {
+    select: {
+      side: true,
+      level: true,
+      suspension: true,
+      landmark: true,
+      stationsFrom: true,
+      deviceMassKg: true,
+      wearer: { select: { clinicNumber: true } },
+    },
+  },
+} as const;
+
+/** Sockets that are to be made, being made, sent or at hand, and releases that wait for their definitive socket. */
+export const seeWorkshop = query({
+  permission: "see socket orders",
+  read: async (db, _asked: null) => {
+    const [sockets, releases] = await Promise.all([
+      db.checkSocket.findMany({
+        where: { state: { in: ["planned", "being made", "sent", "at hand"] }, episode: { struckOutAt: null, closedAt: null } },
+        orderBy: [{ stateSince: "asc" }],
+        select: order,
+      }),
+      db.signOff.findMany({
+        where: { meaning: "release for definitive fabrication", withdrawal: null, episode: { struckOutAt: null, deliveredAt: null } },
+        orderBy: { at: "asc" },
+        select: { id: true, at: true, socket: { select: { number: true } }, episode: { select: { side: true, level: true, wearer: { select: { clinicNumber: true } } } } },
+      }),
+    ]);
+    return { sockets, releases };
+  },
+});
+
+/** What the bench needs to make one socket. */
+export const seeSocketOrder = query({
+  permission: "see socket orders",
+  read: async (db, socketId: string) => {
+    const socket = await db.checkSocket.findUnique({ where: { id: socketId }, select: order });
+    if (!socket) throw new NotFound("socket");
+    return socket;
+  },
+});
+
+export type SocketOrder = Awaited<ReturnType<typeof seeSocketOrder>>;
