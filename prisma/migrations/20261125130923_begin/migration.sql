@@ -21,7 +21,6 @@ CREATE TABLE "User" (
     "banned" BOOLEAN DEFAULT false,
     "banReason" TEXT,
     "banExpires" DATETIME,
-    "twoFactorEnabled" BOOLEAN DEFAULT false,
     "version" INTEGER NOT NULL DEFAULT 1,
     "createdAt" DATETIME NOT NULL,
     "updatedAt" DATETIME NOT NULL
@@ -67,18 +66,6 @@ CREATE TABLE "Verification" (
     "expiresAt" DATETIME NOT NULL,
     "createdAt" DATETIME NOT NULL,
     "updatedAt" DATETIME NOT NULL
-);
-
--- CreateTable
-CREATE TABLE "TwoFactor" (
-    "id" TEXT NOT NULL PRIMARY KEY,
-    "secret" TEXT NOT NULL,
-    "backupCodes" TEXT NOT NULL,
-    "verified" BOOLEAN DEFAULT true,
-    "failedVerificationCount" INTEGER DEFAULT 0,
-    "lockedUntil" DATETIME,
-    "userId" TEXT NOT NULL,
-    CONSTRAINT "TwoFactor_userId_fkey" FOREIGN KEY ("userId") REFERENCES "User" ("id") ON DELETE CASCADE ON UPDATE CASCADE
 );
 
 -- CreateTable
@@ -442,9 +429,6 @@ CREATE INDEX "Credential_userId_idx" ON "Credential"("userId");
 
 -- CreateIndex
 CREATE INDEX "Verification_identifier_idx" ON "Verification"("identifier");
-
--- CreateIndex
-CREATE INDEX "TwoFactor_userId_idx" ON "TwoFactor"("userId");
 
 -- CreateIndex
 CREATE UNIQUE INDEX "Wearer_clinicNumber_key" ON "Wearer"("clinicNumber");
