@@ -55,10 +55,7 @@ export const recordWearTrial = command({
   input: z.strictObject({ trialId: id("The wear trial"), events: z.array(EventInput).min(1, "Nothing to record.").max(2000) }),
   run: async (store, { trialId, events }) => {
     const { trial, episode } = await trialForChange(store, trialId);
-    const known = new Set(
-      (await store.db.trialEvent.findMany({ where: { id: { in: events.flatMap(({ id }) => id ?? []) } }, select: { id: true } })).map(({ id }) => id),
-    );
-    const fresh = events.filter(({ id }) => id === undefined || !known.has(id));
+    const fresh = await notYetStored(store, events);
     fresh.forEach((event, index) => refuseUnsound(store, event, events.length === 1 ? "" : `events.${index}.`));
     if (fresh.length === 0) return { trialId, episodeId: trial.episodeId, stored: 0 };
     const written = fresh.map((event) => ({ ...event, id: event.id ?? store.newId() }));
@@ -97,6 +94,18 @@ export const lookAtSkin = command({
     return { trialId, episodeId: trial.episodeId };
   },
 });
+
+/** An event with an id that is stored already, or that comes twice in one batch, counts once. */
+async function notYetStored(store: Store, events: EventInput[]): Promise<EventInput[]> {
+  const ids = events.flatMap(({ id }) => id ?? []);
+  const known = new Set((await store.db.trialEvent.findMany({ where: { id: { in: ids } }, select: { id: true } })).map(({ id }) => id));
+  return events.filter(({ id }) => {
+    if (id === undefined) return true;
+    const isNew = !known.has(id);
+    known.add(id);
+    return isNew;
+  });
+}
 
 async function trialForChange(store: Store, trialId: string) {
   const trial = await store.db.wearTrial.findUnique({ where: { id: trialId } });
