@@ -1,0 +1,147 @@
+// @ts-check
+// What `npm test` runs, in this order: the quick and telling first.
+import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { ensureBuilt, ensureClient } from "./build.mjs";
+import { chromium, root } from "./environment.mjs";
+import { ensurePackages } from "./packages.mjs";
+import { lastLines, runScript } from "./run.mjs";
+import { explain, secondsSince, step } from "./say.mjs";
+import { Stop } from "./stop.mjs";
+import { installSystemPackages, mayInstall } from "./system-packages.mjs";
+
+const tally = { passed: 0, failed: 0 };
+
+/** @returns {Promise<number>} exit code */
+export async function runChecks() {
+  const begun = performance.now();
+  const reports = mkdtempSync(path.join(tmpdir(), "fitting-ledger-reports-"));
+  try {
+    await runAll(reports);
+  } catch (error) {
+    // A step that broke before it could count anything is a failure all the same.
+    if (tally.failed === 0) tally.failed = 1;
+    explain(error);
+  } finally {
+    rmSync(reports, { recursive: true, force: true });
+  }
+  console.log(`\nAll of it took ${secondsSince(begun)}.`);
+  console.log(`${tally.passed} passed, ${tally.failed} failed`);
+  return tally.failed === 0 ? 0 : 1;
+}
+
+/** @param {string} reports a folder for the counts */
+async function runAll(reports) {
+  console.log("Checking Fitting Ledger\n");
+  await ensurePackages();
+  await ensureBrowser();
+  await step("Database client", ensureClient);
+  await check("Types of routes", () => runScript("next", ["typegen"]), "Next could not read the routes in app/.");
+  await check("Types", () => runScript("tsc", ["--noEmit"]), "npx tsc --noEmit shows them all.");
+  await check("Style", () => runScript("biome", ["check", "--error-on-warnings"]), "npx biome check --write mends most of it.");
+  await check(
+    "Arrows",
+    () => runScript("depcruise", arrowWords()),
+    "tests/arrows.mjs says which folder may know which, and why.",
+  );
+  await testUnits(path.join(reports, "units.json"));
+  await check("Site", buildAsCheck, "npx next build shows it again.");
+  await testScreens(path.join(reports, "screens.json"));
+}
+
+/** @throws {Stop} where there is no browser and none can be installed */
+async function ensureBrowser() {
+  if (existsSync(chromium)) return;
+  const remedy =
+    "Install Chromium (on Debian, as root: apt-get install -y chromium), or name one: CHROMIUM=/path/to/chromium npm test";
+  if (process.env.CHROMIUM !== undefined || !mayInstall()) throw new Stop(`There is no browser at ${chromium}.`, remedy);
+  await step("Chromium, by apt-get", async () => {
+    await installSystemPackages(["chromium", "fonts-liberation"]);
+    return "installed";
+  });
+}
+
+/**
+ * One check that passes or fails as a whole.
+ *
+ * @param {string} title
+ * @param {() => Promise<import("./run.mjs").Ended>} work
+ * @param {string} remedy
+ */
+async function check(title, work, remedy) {
+  await step(title, async () => {
+    const { code, output } = await work();
+    if (code !== 0) {
+      tally.failed += 1;
+      throw new Stop(`${title}: not in order.\n${lastLines(output, 60)}`, remedy);
+    }
+    tally.passed += 1;
+    return "in order";
+  });
+}
+
+function arrowWords() {
+  return [
+    "--config",
+    "tests/arrows.mjs",
+    ...["app", "lib", "prisma", "proxy.ts", "tests"].filter((name) => existsSync(path.join(root, name))),
+  ];
+}
+
+async function buildAsCheck() {
+  try {
+    return { code: 0, output: await ensureBuilt() };
+  } catch (error) {
+    if (!(error instanceof Stop)) throw error;
+    return { code: 1, output: error.message };
+  }
+}
+
+/** @param {string} report where vitest writes its counts */
+async function testUnits(report) {
+  const words = [
+    "run",
+    "--config",
+    "tests/vitest.config.ts",
+    "--reporter=default",
+    "--reporter=json",
+    `--outputFile.json=${report}`,
+  ];
+  await testsWithCounts("Science, store and exchange", report, () => runScript("vitest", words, { live: true }), countedByVitest);
+}
+
+/** @param {{ numPassedTests: number, numFailedTests: number }} report */
+const countedByVitest = (report) => ({ passed: report.numPassedTests, failed: report.numFailedTests });
+
+/** @param {string} report where Playwright writes its counts */
+async function testScreens(report) {
+  const manner = { live: true, env: { PLAYWRIGHT_JSON_OUTPUT_FILE: report, CHROMIUM: chromium } };
+  const words = ["test", "--config", "tests/playwright.config.ts"];
+  await testsWithCounts("Screens, in a browser", report, () => runScript("playwright", words, manner), countedByPlaywright);
+}
+
+/** @param {{ stats: { expected: number, unexpected: number, flaky: number } }} report */
+const countedByPlaywright = ({ stats }) => ({ passed: stats.expected, failed: stats.unexpected + stats.flaky });
+
+/**
+ * @template Report
+ * @param {string} title
+ * @param {string} report the file that the program under `work` writes
+ * @param {() => Promise<import("./run.mjs").Ended>} work
+ * @param {(report: Report) => { passed: number, failed: number }} read
+ */
+async function testsWithCounts(title, report, work, read) {
+  console.log(`  ${title}:`);
+  const begun = performance.now();
+  const { code } = await work();
+  const counted = existsSync(report) ? read(JSON.parse(readFileSync(report, "utf8"))) : { passed: 0, failed: 0 };
+  tally.passed += counted.passed;
+  tally.failed += counted.failed;
+  if (code !== 0) {
+    // A file that could not even be loaded has no tests to count.
+    if (counted.failed === 0) tally.failed += 1;
+    throw new Stop(`${title}: not in order (${secondsSince(begun)}).`, "The lines above name each test that failed, and where.");
+  }
+  console.log(`  ${title}: ${counted.passed} in order (${secondsSince(begun)})`);
+}

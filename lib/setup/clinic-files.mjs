@@ -1,0 +1,118 @@
+// @ts-check
+// What lies in data/: the databases and the secret.
+import { randomBytes } from "node:crypto";
+import { accessSync, constants, existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import path from "node:path";
+import { dataFolder } from "./environment.mjs";
+import { lastLines, runTypeScript } from "./run.mjs";
+import { Stop } from "./stop.mjs";
+
+/** @throws {Stop} where data/ cannot be written */
+export function requireDataFolder() {
+  try {
+    mkdirSync(dataFolder, { recursive: true });
+    accessSync(dataFolder, constants.W_OK | constants.X_OK);
+  } catch (error) {
+    throw new Stop(
+      `No permission to write in ${dataFolder}.`,
+      "The database lives there. Give this user the right to write in it.",
+      {
+        cause: error,
+      },
+    );
+  }
+}
+
+/**
+ * What sessions are signed with; made once, readable by this user only.
+ *
+ * @returns {string}
+ */
+export function keptSecret() {
+  if (process.env.BETTER_AUTH_SECRET) return process.env.BETTER_AUTH_SECRET;
+  const file = path.join(dataFolder, "secret");
+  if (!existsSync(file)) writeFileSync(file, randomBytes(32).toString("base64url"), { mode: 0o600 });
+  return readFileSync(file, "utf8").trim();
+}
+
+/**
+ * Applies the migrations that a database lacks.
+ *
+ * @param {string} databaseUrl
+ * @returns {Promise<string>} what came of it
+ */
+export async function bringUpToDate(databaseUrl) {
+  const { applyMigrations } = await import("../../prisma/migrate.mjs");
+  const { applied, copyOfBefore } = await applyMigrations({ databaseUrl });
+  if (applied.length === 0) return "up to date";
+  const outcome = applied.length === 1 ? "1 migration applied" : `${applied.length} migrations applied`;
+  return copyOfBefore === null ? outcome : `${outcome}; a copy from before is kept at ${copyOfBefore}`;
+}
+
+/**
+ * Whether nothing has been written to a database yet.
+ *
+ * @param {string} file
+ */
+export async function isEmpty(file) {
+  if (!existsSync(file)) return true;
+  const { default: Database } = await import("better-sqlite3");
+  const database = new Database(file, { readonly: true });
+  try {
+    const tables = database
+      .prepare(
+        "SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%' AND name <> '_prisma_migrations'",
+      )
+      .pluck()
+      .all();
+    return tables.every((table) => database.prepare(`SELECT 1 FROM "${table}" LIMIT 1`).get() === undefined);
+  } finally {
+    database.close();
+  }
+}
+
+/**
+ * Makes a database with the invented clinic. It appears under its name only when it is whole, so that an
+ * interrupted run leaves nothing half-made.
+ *
+ * @param {string} file replaced where it exists
+ * @param {string} secret
+ * @throws {Stop} where the records cannot be loaded
+ */
+export async function makeInventedClinic(file, secret) {
+  const unfinished = `${file}.unfinished`;
+  removeDatabase(unfinished);
+  await bringUpToDate(`file:${unfinished}`);
+  const { code, output } = await runTypeScript("prisma/invented-clinic/load.ts", {
+    env: { DATABASE_URL: `file:${unfinished}`, BETTER_AUTH_SECRET: secret },
+  });
+  if (code !== 0)
+    throw new Stop(`The invented clinic could not be loaded:\n${lastLines(output)}`, "Please report it with the lines above.");
+  await closeJournal(unfinished);
+  removeDatabase(file);
+  renameSync(unfinished, file);
+}
+
+/**
+ * Folds the write-ahead log into the file, so that the file alone is the whole database.
+ *
+ * @param {string} file
+ */
+export async function closeJournal(file) {
+  const { default: Database } = await import("better-sqlite3");
+  const database = new Database(file);
+  database.pragma("wal_checkpoint(TRUNCATE)");
+  database.close();
+}
+
+/** @param {string} file */
+export function removeDatabase(file) {
+  for (const part of ["", "-wal", "-shm", "-journal"]) rmSync(file + part, { force: true });
+}
+
+/** @returns {Promise<{ accounts: { name: string, email: string, role: string }[], password: string }>} */
+export async function inventedAccounts() {
+  const { tsImport } = await import("tsx/esm/api");
+  const { demoAccounts, demoPassword } = await tsImport("../../prisma/invented-clinic/accounts.ts", import.meta.url);
+  return { accounts: demoAccounts, password: demoPassword };
+}

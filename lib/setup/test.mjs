@@ -1,0 +1,6 @@
+// `npm test`: everything that a bare clone needs, then every check, ending at the first that fails.
+// The last line counts all of them. What can be set: environment.mjs.
+import { requireNode } from "./node-version.mjs";
+
+requireNode();
+Promise.all([import("./checks.mjs"), import("./say.mjs")]).then(([{ runChecks }, { runCommand }]) => runCommand(runChecks));
