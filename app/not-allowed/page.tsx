@@ -1,0 +1,20 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { requireActor } from "@/lib/access/session";
+
+export const metadata: Metadata = { title: "Not for this account" };
+
+export default async function NotAllowedPage() {
+  const actor = await requireActor("/");
+  return (
+    <>
+      <h1>This page is not for your account</h1>
+      <p>
+        You are signed in as {actor.name}, {actor.role}. What each role may see and do stands in <Link href="/rules#roles">Rules</Link>; the clinic’s administrator can change a role.
+      </p>
+      <p>
+        <Link href="/">Go to your first page</Link>
+      </p>
+    </>
+  );
+}
