@@ -1,0 +1,19 @@
+import { freePort, type RunningServer, startServer } from "../../lib/setup/server.mjs";
+import { secret } from "./prepared";
+
+export type ClinicServer = RunningServer & { log(): string };
+
+/** Serves the built site on a free port of this machine, from the database in `file`. */
+export async function serveDatabase(file: string): Promise<ClinicServer> {
+  const port = await freePort();
+  let said = "";
+  const server = await startServer({
+    place: { host: "127.0.0.1", port, address: `http://localhost:${port}` },
+    databaseUrl: `file:${file}`,
+    secret,
+    onOutput: (text) => {
+      said += text;
+    },
+  });
+  return { ...server, log: () => said };
+}

@@ -1,0 +1,71 @@
+// What every browser test starts from: a clinic of its own, and somebody signed in.
+//
+//   import { expect, test } from "./clinic";
+//   test.use({ signedInAs: "technician" });          // prosthetist where nothing is said; "nobody" for the sign-in page
+//   test.use({ records: "none" });                   // a clinic where nothing was recorded yet; goes with "nobody"
+//   test("…", async ({ page, clinic }) => { await page.goto("/"); … });
+//
+// Each spec file has a server and a database of its own: tests of one file see each other's records, no others.
+import { copyFileSync, mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { test as base } from "@playwright/test";
+import { type ClinicServer, serveDatabase } from "./clinic-server";
+import { emptyClinic, inventedClinic, signedInState } from "./prepared";
+
+export { expect } from "@playwright/test";
+
+export type ClinicOptions = {
+  signedInAs: "prosthetist" | "assistant" | "technician" | "administrator" | "nobody";
+  records: "invented" | "none";
+};
+
+/** file: the database, for a test that looks at what was written. */
+export type OpenClinic = ClinicServer & { file: string };
+
+type Opener = { clinicFor(specFile: string, records: ClinicOptions["records"]): Promise<OpenClinic> };
+
+export const test = base.extend<ClinicOptions & { clinic: OpenClinic }, { opener: Opener }>({
+  signedInAs: ["prosthetist", { option: true }],
+  records: ["invented", { option: true }],
+
+  opener: [
+    // biome-ignore lint/correctness/noEmptyPattern: Playwright reads the fixtures that are needed from this pattern.
+    async ({}, use) => {
+      let open: { key: string; clinic: OpenClinic; close(): Promise<void> } | undefined;
+      await use({
+        async clinicFor(specFile, records) {
+          const key = `${specFile} ${records}`;
+          if (open?.key === key) return open.clinic;
+          await open?.close();
+          open = { key, ...(await openClinic(records)) };
+          return open.clinic;
+        },
+      });
+      await open?.close();
+    },
+    { scope: "worker" },
+  ],
+
+  clinic: async ({ opener, records }, use, testInfo) => {
+    const clinic = await opener.clinicFor(testInfo.file, records);
+    await use(clinic);
+    if (testInfo.status !== testInfo.expectedStatus) await testInfo.attach("what the server said", { body: clinic.log() });
+  },
+
+  baseURL: async ({ clinic }, use) => use(clinic.address),
+
+  storageState: async ({ signedInAs }, use) => use(signedInAs === "nobody" ? undefined : signedInState(signedInAs)),
+});
+
+async function openClinic(records: ClinicOptions["records"]) {
+  const folder = mkdtempSync(path.join(tmpdir(), "fitting-ledger-clinic-"));
+  const file = path.join(folder, "clinic.db");
+  copyFileSync(records === "none" ? emptyClinic() : inventedClinic(), file);
+  const server = await serveDatabase(file);
+  const close = async () => {
+    await server.stop();
+    rmSync(folder, { recursive: true, force: true });
+  };
+  return { clinic: { ...server, file }, close };
+}
