@@ -1,8 +1,8 @@
 "use server";
 
 import { redirect } from "next/navigation";
-import { typedValues } from "@/app/_forms/from-form";
-import type { FormState } from "@/app/_parts/form-state";
+import { withoutPasswords } from "@/app/_forms/perform";
+import { type FormState, valuesOf } from "@/app/_parts/form-state";
 import { type SignInResult, endSession, signInWithPassword } from "@/lib/access/sign-in";
 
 const words: Record<Exclude<SignInResult, "signed in">, string> = {
@@ -12,7 +12,7 @@ const words: Record<Exclude<SignInResult, "signed in">, string> = {
 };
 
 export async function signIn(_before: FormState, form: FormData): Promise<FormState> {
-  const values = typedValues(form);
+  const values = withoutPasswords(valuesOf(form));
   const email = String(form.get("email") ?? "").trim();
   const password = String(form.get("password") ?? "");
   const errors = { ...(email === "" ? { email: "An e-mail address is missing." } : {}), ...(password === "" ? { password: "A password is missing." } : {}) };

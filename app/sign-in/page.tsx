@@ -1,0 +1,28 @@
+import type { Metadata } from "next";
+import { redirect } from "next/navigation";
+import { ActionForm } from "@/app/_parts/form";
+import { HiddenField, TextField } from "@/app/_parts/fields";
+import { SubmitButton } from "@/app/_parts/submit-button";
+import { isOpened } from "@/lib/records/accounts";
+import { clinicSettings } from "@/lib/records/clinic";
+import { signIn } from "./actions";
+
+export const metadata: Metadata = { title: "Sign in" };
+
+export default async function SignIn({ searchParams }: { searchParams: Promise<{ back?: string }> }) {
+  if (!(await isOpened())) redirect("/first-run");
+  const { back = "" } = await searchParams;
+  const clinic = await clinicSettings();
+  return (
+    <>
+      <h1>Sign in</h1>
+      <p>Fitting Ledger keeps the series of check sockets, fittings and wear trials of {clinic?.name ?? "this clinic"}.</p>
+      <ActionForm action={signIn}>
+        <HiddenField name="back" value={back} />
+        <TextField name="email" label="E-mail" type="email" autoComplete="username" />
+        <TextField name="password" label="Password" type="password" autoComplete="current-password" />
+        <SubmitButton sending="Signing in…">Sign in</SubmitButton>
+      </ActionForm>
+    </>
+  );
+}
