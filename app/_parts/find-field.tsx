@@ -1,0 +1,26 @@
+import { FindKey } from "./find-key";
+import styles from "./frame.module.css";
+
+const fieldId = "find";
+
+/** Finds a wearer, socket or sheet: an ordinary GET form, so that what was sought stands in the address. */
+export function FindField() {
+  return (
+    <search className={styles.find}>
+      <form action="/wearers">
+        <label htmlFor={fieldId} className="heard">
+          Find a wearer, socket or sheet
+        </label>
+        <input
+          id={fieldId}
+          name="find"
+          type="search"
+          placeholder="Find a wearer, socket, sheet"
+          autoComplete="off"
+          aria-keyshortcuts="/"
+        />
+        <FindKey fieldId={fieldId} className={styles.key} />
+      </form>
+    </search>
+  );
+}

@@ -1,0 +1,75 @@
+"use client";
+
+import { useContext } from "react";
+import styles from "./form.module.css";
+import { FormContext, fieldIdOf } from "./form-context";
+import type { FormState, FormValues } from "./form-state";
+
+/** Takes the focus where it appears, so that a reader begins with what went wrong. */
+const takeFocus = (element: HTMLElement | null) => element?.focus();
+
+/** What went wrong, at the head of the form, with a way to each field. */
+export function FormErrors() {
+  const { formId, state } = useContext(FormContext);
+  const errors = Object.entries(state.errors);
+  if (!state.message && errors.length === 0) return null;
+  return (
+    <div role="alert" tabIndex={-1} ref={takeFocus} className={styles.summary}>
+      <p>
+        <strong>{state.message ?? "Some fields need another look."}</strong>
+      </p>
+      {errors.length > 0 && (
+        <ul>
+          {errors.map(([name, error]) => (
+            <li key={name}>
+              {name === "" ? error : <a href={`#${fieldIdOf(formId, name)}`}>{rowOf(name, state.values) + error}</a>}
+            </li>
+          ))}
+        </ul>
+      )}
+      {state.changed && <BothVersions changed={state.changed} />}
+    </div>
+  );
+}
+
+function BothVersions({ changed }: { changed: NonNullable<FormState["changed"]> }) {
+  return (
+    <>
+      {changed.fields.length > 0 && (
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">field</th>
+              <th scope="col">saved meanwhile</th>
+              <th scope="col">yours</th>
+            </tr>
+          </thead>
+          <tbody>
+            {changed.fields.map(({ label, theirs, yours }) => (
+              <tr key={label}>
+                <th scope="row">{label}</th>
+                <td>{theirs || "empty"}</td>
+                <td>{yours || "empty"}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+      <p>
+        Save again to keep yours, or <a href="?">take what was saved meanwhile</a>.
+      </p>
+    </>
+  );
+}
+
+/** "Row 2: " for a field in a repeated row: its place among the rows as they stand on the page. */
+function rowOf(name: string, values: FormValues): string {
+  const [, list, row] = /^(.+)\.(\d+)\.[^.]+$/.exec(name) ?? [];
+  if (list === undefined || row === undefined) return "";
+  const rows = new Set<number>();
+  for (const key of Object.keys(values)) {
+    if (!key.startsWith(`${list}.`)) continue;
+    rows.add(Number(key.slice(list.length + 1).split(".")[0]));
+  }
+  return `Row ${[...rows].filter((other) => other <= Number(row)).length}: `;
+}

@@ -1,0 +1,54 @@
+import type { ReactNode } from "react";
+import { FindField } from "./find-field";
+import { FindKeySwitch } from "./find-key";
+import styles from "./frame.module.css";
+import { Nav, type NavItem } from "./nav";
+
+export interface FrameProps {
+  clinicName: string;
+  /** True on demo data: a line above everything says that people and clinic are invented. */
+  invented: boolean;
+  /** Places in the band; empty before sign-in. The current one is told by the address unless an item says so itself. */
+  items: readonly NavItem[];
+  /** Who is signed in; without it there is no find field and no sign-out. */
+  signedIn?: { name: string; role: string; signOut: (formData: FormData) => Promise<void> };
+  children: ReactNode;
+}
+
+/** What stands round every page: skip link, invented-data line, band, the page itself as `main`, foot. */
+export function Frame({ clinicName, invented, items, signedIn, children }: FrameProps) {
+  return (
+    <>
+      <a className={styles.skip} href="#main">
+        Skip to the page
+      </a>
+      {invented && <p className={styles.invented}>Invented data: no such people, no such clinic.</p>}
+      <header className={styles.band}>
+        <span className={styles.clinic}>{clinicName}</span>
+        {items.length > 0 && <Nav items={items} />}
+        {signedIn && (
+          <>
+            <FindField />
+            <div className={styles.who}>
+              <span>
+                {signedIn.name}, {signedIn.role}
+              </span>
+              <form action={signedIn.signOut}>
+                <button type="submit" className={styles.out}>
+                  Sign out
+                </button>
+              </form>
+            </div>
+          </>
+        )}
+      </header>
+      <main id="main" tabIndex={-1} className={styles.main}>
+        {children}
+      </main>
+      <footer className={styles.foot}>
+        <p>Fitting Ledger advises. A licensed prosthetist decides and signs.</p>
+        {signedIn && <FindKeySwitch />}
+      </footer>
+    </>
+  );
+}
