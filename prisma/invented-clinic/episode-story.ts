@@ -1,0 +1,135 @@
+/** One episode's story: the limb's size, the series of sockets, the signatures and the end. */
+import type { Level, Suspension } from "@/lib/fit";
+import { acknowledgeCautions } from "@/lib/records/acknowledge-cautions";
+import { deliverSocket } from "@/lib/records/deliver-socket";
+import { measureLimb } from "@/lib/records/measure-limb";
+import { openEpisode, setCourse, strikeOutEpisode } from "@/lib/records/open-episode";
+import { seeEpisode } from "@/lib/records/see-episode";
+import { sign, withdrawSignature } from "@/lib/records/sign";
+import { type Who, demoPassword } from "./accounts";
+import { type When, minutesAfter } from "./calendar";
+import { type LimbMeasured, type SocketSpecification, SocketStory } from "./socket-story";
+import type { Step, Timeline } from "./timeline";
+
+export interface EpisodeOpened {
+  prosthetist: "lead" | "junior";
+  side: "left" | "right";
+  level: Level;
+  cause: "congenital" | "trauma" | "vascular" | "tumour" | "infection" | "other";
+  /** Left out for a limb difference from birth. */
+  lostDaysAgo?: number;
+  landmark: string;
+  stationsFrom: "distal end" | "proximal landmark";
+  limbLengthMm: number;
+  suspension: Suspension;
+  device?: { massKg: number; centreMm: number; note?: string };
+  goals: string;
+  targetInDays?: number;
+}
+
+interface MeasuringOptions {
+  who?: Who;
+  method?: "tape" | "scan";
+  minutesSinceDoffing?: number;
+  capHeightMm?: number;
+  linerOn?: boolean;
+  note?: string;
+}
+
+type Meaning = "wear trial accepted" | "release for definitive fabrication";
+
+/** Its id is known once it was made. */
+interface Signature {
+  signOffId: string | undefined;
+}
+
+export class EpisodeStory {
+  readonly id: string;
+  readonly level: Level;
+  readonly prosthetist: "lead" | "junior";
+  private socketCount = 0;
+
+  constructor(
+    readonly timeline: Timeline,
+    wearerId: string,
+    when: When,
+    { prosthetist, lostDaysAgo, device, targetInDays, ...episode }: EpisodeOpened,
+  ) {
+    this.id = timeline.newId("episode");
+    this.level = episode.level;
+    this.prosthetist = prosthetist;
+    const { day } = timeline.calendar;
+    this.add(when, "episode opened", (cast) =>
+      openEpisode(cast[prosthetist], {
+        ...episode,
+        id: this.id,
+        wearerId,
+        prosthetistId: cast[prosthetist].id,
+        lossOn: lostDaysAgo === undefined ? undefined : day(lostDaysAgo),
+        targetOn: targetInDays === undefined ? undefined : day(-targetInDays),
+        deviceMassKg: device?.massKg,
+        deviceCentreOfMassMm: device?.centreMm,
+        deviceNote: device?.note,
+      }),
+    );
+  }
+
+  cautionsRead(when: When): this {
+    return this.add(when, "cautions read", (cast) => acknowledgeCautions(cast[this.prosthetist], { episodeId: this.id }));
+  }
+
+  /** Circumferences in mm, at equal distances of `stepMm` from where this episode's stations begin. */
+  measured(when: When, stepMm: number, circumferencesMm: readonly number[], options: MeasuringOptions = {}): LimbMeasured {
+    const { who = "assistant", ...how } = options;
+    const id = this.timeline.newId("limb measurement");
+    const stations = circumferencesMm.map((circumferenceMm, index) => ({ distanceMm: index * stepMm, circumferenceMm }));
+    const at = this.timeline.calendar.instant(when);
+    this.timeline.add(minutesAfter(at, 8), "limb measured", (cast) =>
+      measureLimb(cast[who], { method: "tape", minutesSinceDoffing: 40, ...how, id, episodeId: this.id, at, stations }),
+    );
+    return { id, stations };
+  }
+
+  socket(when: When, specification: SocketSpecification): SocketStory {
+    this.socketCount += 1;
+    return SocketStory.specified(this, this.socketCount, when, specification);
+  }
+
+  /** Signs as the page asks for it: what is close is read, what is accepted has its reason. */
+  signed(when: When, meaning: Meaning, acceptances: { gate: string; why: string }[] = []): Signature {
+    const signature: Signature = { signOffId: undefined };
+    this.add(when, `signed: ${meaning}`, async (cast) => {
+      const signer = cast[this.prosthetist];
+      const { episode, assessment } = await seeEpisode(signer, this.id);
+      const closeRead = assessment.gates.filter(({ state }) => state === "close").map(({ id }) => id);
+      const { evidenceVersion } = episode;
+      const signing = { episodeId: this.id, evidenceVersion, meaning, acceptances, closeRead, password: demoPassword };
+      ({ signOffId: signature.signOffId } = await sign(signer, signing));
+    });
+    return signature;
+  }
+
+  withdrawn(when: When, signature: Signature, why: string): this {
+    return this.add(when, "signature withdrawn", (cast) =>
+      withdrawSignature(cast[this.prosthetist], { signOffId: signature.signOffId, why, password: demoPassword }),
+    );
+  }
+
+  delivered(when: When, note?: string): this {
+    const at = this.timeline.calendar.instant(when);
+    return this.add(at, "delivered", ({ assistant }) => deliverSocket(assistant, { episodeId: this.id, at, note }));
+  }
+
+  course(when: When, course: "on hold" | "closed" | "in fitting", why?: string): this {
+    return this.add(when, course, (cast) => setCourse(cast[this.prosthetist], { episodeId: this.id, course, why }));
+  }
+
+  struckOut(when: When, why: string): this {
+    return this.add(when, "struck out", (cast) => strikeOutEpisode(cast[this.prosthetist], { episodeId: this.id, why }));
+  }
+
+  private add(when: When | Date, what: string, run: Step["run"]): this {
+    this.timeline.add(when, what, run);
+    return this;
+  }
+}

@@ -1,0 +1,242 @@
+/** One check socket's story: specified, made, fitted, worn, and what came after it. */
+import {
+  type AdjustmentKind,
+  type Aspect,
+  type CheckAnswer,
+  type CheckKey,
+  type Level,
+  type SocketState,
+  type Station,
+  type Third,
+  checksOf,
+  isUpperLimb,
+  proposeDimensions,
+} from "@/lib/fit";
+import { carryAdjustment, dropCarriedAdjustment } from "@/lib/records/carry-adjustment";
+import { database } from "@/lib/records/database";
+import { moveSocket } from "@/lib/records/move-socket";
+import { planWearTrial } from "@/lib/records/plan-wear-trial";
+import { recordFitting } from "@/lib/records/record-fitting";
+import { lookAtSkin, recordWearTrial } from "@/lib/records/record-wear-trial";
+import { seeSocketOrder } from "@/lib/records/see-workshop";
+import { specifySocket } from "@/lib/records/specify-socket";
+import type { Who } from "./accounts";
+import { type When, minutesAfter } from "./calendar";
+import { type LooksStory, marksAtLook } from "./skin";
+import { stableId } from "./stable-id";
+import type { Timeline } from "./timeline";
+import { type TrialStory, trialEvents, trialTimes } from "./trial-events";
+
+export interface LimbMeasured {
+  id: string;
+  stations: Station[];
+}
+
+export interface AdjustmentStory {
+  kind: AdjustmentKind;
+  aspect?: Aspect;
+  third?: Third;
+  amount?: number;
+  unit?: "mm" | "percent" | "deg";
+  reason: string;
+  answers?: string;
+}
+
+interface BenchWords {
+  lengthMm?: number;
+  material?: string;
+  wallMm?: number;
+  trimLines?: string;
+  benchNote?: string;
+  neededInDays?: number;
+}
+
+export type SocketSpecification = BenchWords & { limb: LimbMeasured } & (
+    | { tighterPercent: number }
+    | { stations: Station[]; derivedFromId?: string; adjustments: AdjustmentStory[] }
+  );
+
+export interface FittingStory {
+  place?: "clinic" | "home" | "video";
+  whoWasThere?: string;
+  /** Every check is met but these. */
+  checks?: Partial<Record<CheckKey, CheckAnswer>>;
+  pulls: readonly (readonly [loadN: number, displacementMm: number])[];
+  motion: readonly (readonly [joint: string, withoutDeg: number, withDeg: number])[];
+  comfort?: number;
+  pain?: number;
+  words?: string;
+  note?: string;
+  looks?: LooksStory;
+  who?: Who;
+}
+
+/** What a socket belongs to. */
+export interface Owner {
+  id: string;
+  level: Level;
+  prosthetist: "lead" | "junior";
+  timeline: Timeline;
+  socket: (when: When, specification: SocketSpecification) => SocketStory;
+}
+
+export class SocketStory {
+  private constructor(
+    private readonly owner: Owner,
+    readonly number: number,
+    readonly id: string,
+    readonly stations: Station[],
+    private readonly limb: LimbMeasured,
+  ) {}
+
+  static specified(owner: Owner, number: number, when: When, { limb, neededInDays, ...given }: SocketSpecification): SocketStory {
+    const { timeline, prosthetist } = owner;
+    const id = timeline.newId("socket");
+    const { stations, tighterPercent: _, ...specification } =
+      "tighterPercent" in given ? { ...given, stations: tighter(limb.stations, given.tighterPercent) } : { ...given, tighterPercent: undefined };
+    const neededOn = neededInDays === undefined ? undefined : timeline.calendar.day(-neededInDays);
+    timeline.add(when, `socket ${number} specified`, (cast) =>
+      specifySocket(cast[prosthetist], { ...specification, id, episodeId: owner.id, limbMeasurementId: limb.id, stations, neededOn }),
+    );
+    return new SocketStory(owner, number, id, stations, limb);
+  }
+
+  /** The next of the series: what the adjustments make of this one, unless `made` says that the bench did otherwise. */
+  next(
+    when: When,
+    {
+      limb = this.limb,
+      adjustments,
+      made = (proposed) => proposed,
+      ...bench
+    }: BenchWords & { limb?: LimbMeasured; adjustments: AdjustmentStory[]; made?: (proposed: Station[]) => Station[] },
+  ): SocketStory {
+    const stations = made(proposeDimensions(this.stations, adjustments));
+    return this.owner.socket(when, { ...bench, limb, stations, adjustments, derivedFromId: this.id });
+  }
+
+  /** Through the workshop. A clinic that makes its own needs no sending. */
+  bench({ begun, sent, atHand }: { begun: When; sent?: When; atHand?: When }): this {
+    this.moved(begun, "being made", { who: "technician" });
+    if (sent) this.moved(sent, "sent", { who: "technician" });
+    return atHand ? this.moved(atHand, "at hand") : this;
+  }
+
+  moved(when: When, state: Exclude<SocketState, "fitted" | "released">, { who = "assistant", note }: { who?: Who; note?: string } = {}): this {
+    const { timeline } = this.owner;
+    const at = timeline.calendar.instant(when);
+    timeline.add(at, `socket ${this.number} ${state}`, async (cast) => {
+      const { version } = await seeSocketOrder(cast[who], this.id);
+      await moveSocket(cast[who], { socketId: this.id, version, state, at, note });
+    });
+    return this;
+  }
+
+  fitted(when: When, { who = this.owner.prosthetist, place = "clinic", checks = {}, pulls, motion, looks, ...said }: FittingStory): this {
+    const { timeline, level } = this.owner;
+    const at = timeline.calendar.instant(when);
+    const id = timeline.newId("fitting");
+    const [minutesAfterDoffing] = looks?.at ?? [];
+    timeline.add(minutesAfter(at, fittingMinutes), `socket ${this.number} fitted`, (cast) =>
+      recordFitting(cast[who], {
+        ...said,
+        id,
+        socketId: this.id,
+        at,
+        place,
+        checks: { ...Object.fromEntries(checksOf(level).map((key) => [key, "met"])), ...checks },
+        pulls: pulls.map(([loadN, displacementMm]) => ({ loadN, displacementMm })),
+        motion: motion.map(([joint, withoutDeg, withDeg]) => ({ joint, withoutDeg, withDeg })),
+        look: looks && {
+          at: minutesAfter(at, fittingMinutes - 2),
+          minutesAfterDoffing,
+          note: looks.note,
+          marks: marksAtLook(looks.marks, 0, this.markId),
+        },
+      }),
+    );
+    return this;
+  }
+
+  worn(when: When, trial: TrialStory): this {
+    const { timeline } = this.owner;
+    const id = timeline.newId("wear trial");
+    const begun = timeline.calendar.instant(when);
+    const { over, doffed } = trialTimes(begun, trial);
+    const { minutes, intervalMin = 5, load, doing, watchedBy, enteredAfterwards } = trial;
+    timeline.add(minutesAfter(begun, -6), `trial of socket ${this.number} planned`, ({ assistant }) =>
+      planWearTrial(assistant, {
+        id,
+        socketId: this.id,
+        minutes,
+        intervalMin,
+        loadKg: load?.kg,
+        loadDistanceMm: load?.atMm,
+        activities: doing,
+        watchedBy,
+        enteredAfterwards,
+      }),
+    );
+    timeline.add(over, `trial of socket ${this.number}`, ({ assistant }) =>
+      recordWearTrial(assistant, { trialId: id, events: trialEvents(id, begun, trial) }),
+    );
+    const { at: minutesAtLook = [], marks = [], note } = trial.looks ?? {};
+    if (!doffed) return this;
+    minutesAtLook.forEach((minutesAfterDoffing, look) => {
+      const at = minutesAfter(doffed, minutesAfterDoffing);
+      timeline.add(at, `look at the skin after ${minutesAfterDoffing} min`, ({ assistant }) =>
+        lookAtSkin(assistant, {
+          id: stableId(`${id}: look ${look}`),
+          trialId: id,
+          at,
+          minutesAfterDoffing,
+          note: look === 0 ? note : undefined,
+          marks: marksAtLook(marks, look, this.markId),
+        }),
+      );
+    });
+    return this;
+  }
+
+  /** A trial that is planned and not begun. */
+  trialPlanned(when: When, { minutes, intervalMin = 5, load, doing, watchedBy }: Omit<TrialStory, "asked">): this {
+    const { timeline } = this.owner;
+    const id = timeline.newId("wear trial");
+    timeline.add(when, `trial of socket ${this.number} planned`, ({ assistant }) =>
+      planWearTrial(assistant, {
+        id,
+        socketId: this.id,
+        minutes,
+        intervalMin,
+        loadKg: load?.kg,
+        loadDistanceMm: load?.atMm,
+        activities: doing,
+        watchedBy,
+      }),
+    );
+    return this;
+  }
+
+  carries(when: When, adjustment: AdjustmentStory): this {
+    const { timeline, prosthetist } = this.owner;
+    timeline.add(when, `adjustment carried from socket ${this.number}`, (cast) =>
+      carryAdjustment(cast[prosthetist], { ...adjustment, socketId: this.id }),
+    );
+    return this;
+  }
+
+  /** What an adjustment names when it answers a mark of this socket. */
+  answersMark(name: string): string {
+    return `mark:${this.markId(name)}`;
+  }
+
+  private readonly markId = (name: string): string => stableId(`${this.id}: mark ${name}`);
+}
+
+const fittingMinutes = 35;
+
+const tighter = (stations: readonly Station[], percent: number): Station[] =>
+  stations.map(({ distanceMm, circumferenceMm }) => ({ distanceMm, circumferenceMm: round(circumferenceMm * (1 - percent / 100)) }));
+
+/** To half a millimetre, as a bench can measure. */
+const round = (mm: number): number => Math.round(mm * 2) / 2;
