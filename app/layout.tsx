@@ -4,13 +4,16 @@ import "./tokens.css";
 import "./_parts/print.css";
 import type { Metadata, Viewport } from "next";
 import type { ReactNode } from "react";
-import { type Permission, may } from "@/lib/access/roles";
+import { may, type Permission } from "@/lib/access/roles";
 import { currentActor } from "@/lib/access/session";
 import { clinicSettings } from "@/lib/records/clinic";
 import { Frame } from "./_parts/frame";
 import { signOut } from "./sign-in/actions";
 
-export const metadata: Metadata = { title: { default: "Fitting Ledger", template: "%s · Fitting Ledger" }, robots: { index: false, follow: false } };
+export const metadata: Metadata = {
+  title: { default: "Fitting Ledger", template: "%s · Fitting Ledger" },
+  robots: { index: false, follow: false },
+};
 export const viewport: Viewport = { width: "device-width", initialScale: 1 };
 // Every page shows records of this moment to the person who asks; nothing is made ahead of time.
 export const dynamic = "force-dynamic";
@@ -19,7 +22,6 @@ const places: { href: string; label: string; permission: Permission }[] = [
   { href: "/today", label: "Today", permission: "see wearers" },
   { href: "/wearers", label: "Wearers", permission: "see wearers" },
   { href: "/workshop", label: "Workshop", permission: "see socket orders" },
-  { href: "/figures", label: "Figures", permission: "see figures" },
   { href: "/rules", label: "Rules", permission: "see rules" },
   { href: "/record", label: "Record", permission: "see the record" },
   { href: "/accounts", label: "Accounts", permission: "see accounts" },
