@@ -10,7 +10,7 @@ import { Stop } from "./stop.mjs";
 /** @throws {Stop} where data/ cannot be written */
 export function requireDataFolder() {
   try {
-    mkdirSync(dataFolder, { recursive: true });
+    mkdirSync(dataFolder, { recursive: true, mode: 0o700 });
     accessSync(dataFolder, constants.W_OK | constants.X_OK);
   } catch (error) {
     throw new Stop(
