@@ -7,10 +7,10 @@ import styles from "./fields.module.css";
 export interface FieldProps {
   name: string;
   label: string;
-  hint?: string;
-  first?: string;
+  hint?: string | undefined;
+  first?: string | undefined;
   /** Says in the label that it may be left free. */
-  optional?: boolean;
+  optional?: boolean | undefined;
 }
 
 interface FrameIds {

@@ -9,7 +9,7 @@ interface TextFieldProps extends FieldProps {
   type?: "text" | "email" | "password" | "search";
   autoComplete?: HTMLInputAutoCompleteAttribute;
   /** About how many characters it shows. */
-  size?: number;
+  size?: number | undefined;
 }
 
 export function TextField({ name, first, type = "text", autoComplete = "off", size = 32, ...frame }: TextFieldProps) {
@@ -34,9 +34,9 @@ export function TextField({ name, first, type = "text", autoComplete = "off", si
 
 interface NumberFieldProps extends FieldProps {
   /** What stands behind the number: "mm", "kg", "°". */
-  unit?: string;
+  unit?: string | undefined;
   /** The same amount in another unit, shown as one types: 1 mm = 0.03937 in. */
-  also?: { unit: string; perUnit: number; digits: number };
+  also?: { unit: string; perUnit: number; digits: number } | undefined;
 }
 
 /** A number with its unit. Takes a comma or a point; the server reads it. */
@@ -45,7 +45,7 @@ export function NumberField({ name, first, unit, also, ...frame }: NumberFieldPr
   const [typed, setTyped] = useState(ids.value);
   const alsoId = `${ids.id}-also`;
   return (
-    <FieldFrame ids={ids} {...frame} label={frame.label}>
+    <FieldFrame ids={ids} {...frame}>
       <span className={styles.measured}>
         <span className={styles.number}>
           <input
@@ -109,7 +109,7 @@ export interface Option {
 interface SelectFieldProps extends FieldProps {
   options: readonly Option[];
   /** What an empty choice says. Nothing is chosen beforehand. */
-  empty?: string;
+  empty?: string | undefined;
 }
 
 export function SelectField({ name, first, options, empty = "choose", ...frame }: SelectFieldProps) {

@@ -76,8 +76,13 @@ function grow(node: Branch | string | string[], path: string, name: string, name
     .map(([key, row], position) => grow(row, `${path}.${position}`, `${name}.${key}`, names));
 }
 
+/** The id that travels with a row does not make it filled: a row that a person emptied is left out. */
 const isBlank = (node: Branch | string | string[]): boolean =>
-  node instanceof Map ? [...node.values()].every(isBlank) : Array.isArray(node) ? node.every(isBlank) : node.trim() === "";
+  node instanceof Map
+    ? [...node].every(([key, value]) => /^id$|Id$/.test(key) || isBlank(value))
+    : Array.isArray(node)
+      ? node.every(isBlank)
+      : node.trim() === "";
 
 /** An error may name a field that sent nothing, such as a box that was not ticked: its row is still found. */
 function nearest(path: string, names: ReadonlyMap<string, string>): string {

@@ -37,6 +37,16 @@ export function formatQuantity({ value, unit = "", standardError }: Quantity): s
   return `${number}${error}${beforeUnit(sign)}`;
 }
 
+/**
+ * An amount that someone chose, with the digits that they gave it.
+ *
+ * @example formatAmount(-2, "percent") // => "−2 %"
+ */
+export function formatAmount(value: number, unit = ""): string {
+  const digits = Math.min(3, (String(value).split(".")[1] ?? "").length);
+  return formatNumber(value, digits) + beforeUnit(unitSigns[unit] ?? unit);
+}
+
 /** @example formatChange({ value: 3.4, unit: "mm" }) // => "+3.4 mm" */
 export const formatChange = (change: Quantity): string => (change.value > 0 ? "+" : "") + formatQuantity(change);
 
