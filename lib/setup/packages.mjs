@@ -71,11 +71,23 @@ async function npm(words, outcome) {
   if (code === 0) return outcome;
   const missing = missingTools();
   throw new Stop(
-    `npm ${words[0]} failed:\n${lastLines(output)}`,
+    `npm ${words[0]} failed:\n${lastLines(withoutTraces(output))}`,
     missing.length > 0
       ? `Compiling SQLite needs ${missing.join(", ")}. On Debian, as root: apt-get install -y python3 make g++. Then run the command again.`
       : "The lines above say why; most often the npm registry cannot be reached. Then run the command again.",
   );
+}
+
+/**
+ * npm prints its own stack before it says what is wrong.
+ *
+ * @param {string} output
+ */
+function withoutTraces(output) {
+  return output
+    .split("\n")
+    .filter((line) => !/^npm error\s*$|^npm error\s+(at |errno|syscall|address|port|type|\})/.test(line))
+    .join("\n");
 }
 
 /**

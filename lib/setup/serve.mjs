@@ -1,5 +1,6 @@
 // @ts-check
 // The common course of `npm run demo` and `npm start`: packages, client, site, database, server.
+import { existsSync } from "node:fs";
 import path from "node:path";
 import { ensureBuilt, ensureClient } from "./build.mjs";
 import { bringUpToDate, inventedAccounts, isEmpty, keptSecret, makeInventedClinic, requireDataFolder } from "./clinic-files.mjs";
@@ -20,7 +21,10 @@ export function serveDemo({ afresh }) {
   return serve("Fitting Ledger with an invented clinic", `file:${file}`, async (secret) => {
     try {
       await step(`Database ${path.relative(root, file)}`, async () => {
-        if (!afresh && !(await isEmpty(file))) return bringUpToDate(`file:${file}`);
+        if (!afresh && existsSync(file)) {
+          const outcome = await bringUpToDate(`file:${file}`);
+          if (!(await isEmpty(file))) return outcome;
+        }
         await makeInventedClinic(file, secret);
         return "made, invented clinic loaded";
       });
