@@ -19,3 +19,6 @@ export function toClinicTime(at: Date | string, timeZone: string): string {
   const two = (part: number) => String(part).padStart(2, "0");
   return `${local.getFullYear()}-${two(local.getMonth() + 1)}-${two(local.getDate())}T${two(local.getHours())}:${two(local.getMinutes())}`;
 }
+
+/** The calendar day of an instant in the clinic's zone, as 2026-10-05. */
+export const clinicDay = (at: Date | string, timeZone: string): string => toClinicTime(at, timeZone).slice(0, 10);

@@ -1,0 +1,111 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { show } from "@/app/_forms/show";
+import { Advice } from "@/app/_parts/advice";
+import { Choose } from "@/app/_parts/choices";
+import { CheckBox, HiddenField, TextArea, TextField } from "@/app/_parts/fields";
+import { ActionForm } from "@/app/_parts/form";
+import { GateList } from "@/app/_parts/gate-list";
+import { gateWords } from "@/app/_parts/gate-words";
+import { PageHead } from "@/app/_parts/page-head";
+import { StateMark } from "@/app/_parts/state-mark";
+import { SubmitButton } from "@/app/_parts/submit-button";
+import { may } from "@/lib/access/roles";
+import { requireActor } from "@/lib/access/session";
+import { type Gate, acceptableGates } from "@/lib/fit";
+import { seeEpisode } from "@/lib/records/see-episode";
+import { meanings, statements } from "@/lib/records/sign";
+import styles from "./sign-off.module.css";
+import { signEvidence } from "./actions";
+
+export const metadata: Metadata = { title: "Sign off" };
+
+export default async function SignOffPage({ params }: { params: Promise<{ episode: string }> }) {
+  const { episode: episodeId } = await params;
+  const actor = await requireActor(`/episodes/${episodeId}/sign-off`);
+  const { episode, assessment } = await show(seeEpisode(actor, episodeId));
+  const open = assessment.gates.filter((gate) => (gate.state === "not met" || gate.state === "unknown" || gate.state === "forbids") && !gate.accepted);
+  const inTheWay = open.filter((gate) => gate.state === "forbids" || !mayBeAccepted(gate));
+  const toAccept = open.filter((gate) => !inTheWay.includes(gate));
+  const close = assessment.gates.filter(({ state }) => state === "close");
+  const standing = episode.signOffs.filter(({ withdrawal, socketId }) => withdrawal === null && socketId === assessment.subject?.socketId);
+  const left = meanings.filter((meaning) => !standing.some((signOff) => signOff.meaning === meaning));
+  const about = (
+    <Link href={`/episodes/${episode.id}`}>
+      {episode.wearer.name}, {episode.side} {episode.level}
+    </Link>
+  );
+
+  return (
+    <>
+      <PageHead title={assessment.subject ? `Sign for socket ${assessment.subject.number}` : "Sign off"} about={about} />
+      <section aria-labelledby="decision" className={styles.first}>
+        <p>
+          <StateMark state={assessment.decision} />
+        </p>
+        <h2 id="decision">{assessment.sentence}</h2>
+      </section>
+      <section aria-labelledby="covers">
+        <h2 id="covers">What the signature covers</h2>
+        <p className="soft">The episode’s limb measurements, every socket with its adjustments, fittings, trials and looks at the skin, the limits in force, and this assessment, frozen as they stand.</p>
+        <GateList gates={assessment.gates} open />
+      </section>
+      <section aria-labelledby="sign">
+        <h2 id="sign">Signature</h2>
+        {inTheWay.length > 0 ? (
+          <>
+            <p>This cannot be signed. {inTheWay.some(({ state }) => state === "forbids") ? "What forbids a release cannot be accepted by anyone." : "These have to be settled first:"}</p>
+            <ul>
+              {inTheWay.map((gate) => (
+                <li key={gate.id}>
+                  {gateWords[gate.id]}: {gate.why}
+                </li>
+              ))}
+            </ul>
+          </>
+        ) : left.length === 0 || standing.some(({ meaning }) => meaning === meanings[1]) ? (
+          <p>This socket is signed for.</p>
+        ) : !may(actor, "sign") ? (
+          <p>A prosthetist of this clinic signs. You are signed in as {actor.role}.</p>
+        ) : (
+          <ActionForm action={signEvidence}>
+            <HiddenField name="episodeId" value={episode.id} />
+            <HiddenField name="evidenceVersion" value={String(episode.evidenceVersion)} />
+            {toAccept.map((gate, index) => (
+              <div key={gate.id} className={styles.accept}>
+                <StateMark state={gate.state} />
+                <p>
+                  <strong>{gateWords[gate.id]}.</strong> {gate.why}
+                </p>
+                <HiddenField name={`acceptances.${index}.gate`} value={gate.id} />
+                <TextArea name={`acceptances.${index}.why`} label={`Accept “${gateWords[gate.id]}” with this reason`} rows={2} hint="It stands under your name on the release sheet." />
+              </div>
+            ))}
+            {close.map((gate) => (
+              <CheckBox key={gate.id} name={`closeRead.${gate.id}`} label={`I have read: ${gateWords[gate.id]} is close to its limit`} hint={gate.why} />
+            ))}
+            <Choose name="meaning" label="What the signature means" options={left.map((meaning) => ({ value: meaning, label: meaning }))} />
+            <div className={styles.statement}>
+              {left.map((meaning) => (
+                <p key={meaning}>
+                  <strong>{meaning}:</strong> {statements[meaning]}
+                </p>
+              ))}
+              <p>
+                {actor.name}
+                {actor.credentialsLine && `, ${actor.credentialsLine}`}
+              </p>
+            </div>
+            <TextField name="password" label="Your password, again" type="password" autoComplete="current-password" />
+            <SubmitButton sending="Signing…">Sign</SubmitButton>
+          </ActionForm>
+        )}
+      </section>
+      <section>
+        <Advice />
+      </section>
+    </>
+  );
+}
+
+const mayBeAccepted = ({ id }: Gate): boolean => (acceptableGates as readonly string[]).includes(id);

@@ -1,0 +1,8 @@
+"use server";
+
+import { perform } from "@/app/_forms/perform";
+import type { FormState } from "@/app/_parts/form-state";
+import { withdrawSignature } from "@/lib/records/sign";
+
+export const withdraw = async (_before: FormState, form: FormData): Promise<FormState> =>
+  perform({ form, command: withdrawSignature, then: ({ signOffId }) => `/releases/${signOffId}` });

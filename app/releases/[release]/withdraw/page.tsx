@@ -1,0 +1,45 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { show } from "@/app/_forms/show";
+import { HiddenField, TextArea, TextField } from "@/app/_parts/fields";
+import { ActionForm } from "@/app/_parts/form";
+import { PageHead } from "@/app/_parts/page-head";
+import { SubmitButton } from "@/app/_parts/submit-button";
+import { requireActor } from "@/lib/access/session";
+import { seeRelease } from "@/lib/records/see-release";
+import { withdraw } from "./actions";
+
+export const metadata: Metadata = { title: "Withdraw a signature" };
+
+export default async function WithdrawPage({ params }: { params: Promise<{ release: string }> }) {
+  const { release } = await params;
+  const actor = await requireActor(`/releases/${release}/withdraw`);
+  const { signOff, evidence } = await show(seeRelease(actor, release));
+  return (
+    <>
+      <PageHead
+        title="Withdraw a signature"
+        about={
+          <Link href={`/releases/${signOff.id}`}>
+            {signOff.meaning}, socket {signOff.socket.number} of {evidence.bench.clinicNumber}, by {signOff.byName}
+          </Link>
+        }
+      />
+      {signOff.withdrawal ? (
+        <p>
+          {signOff.withdrawal.byName} withdrew this signature already: {signOff.withdrawal.why}
+        </p>
+      ) : (
+        <ActionForm action={withdraw}>
+          <p>The signature stays on record, marked as withdrawn wherever it is shown. Tell the bench and the wearer yourself: this program sends nothing.</p>
+          <HiddenField name="signOffId" value={signOff.id} />
+          <TextArea name="why" label="Why it is withdrawn" />
+          <TextField name="password" label="Your password, again" type="password" autoComplete="current-password" />
+          <SubmitButton kind="stop" sending="Withdrawing…">
+            Withdraw the signature
+          </SubmitButton>
+        </ActionForm>
+      )}
+    </>
+  );
+}
