@@ -6,8 +6,8 @@ import { measureLimb } from "@/lib/records/measure-limb";
 import { openEpisode, setCourse, strikeOutEpisode } from "@/lib/records/open-episode";
 import { seeEpisode } from "@/lib/records/see-episode";
 import { sign, withdrawSignature } from "@/lib/records/sign";
-import { type Who, demoPassword } from "./accounts";
-import { type When, minutesAfter } from "./calendar";
+import { demoPassword, type Who } from "./accounts";
+import { minutesAfter, type When } from "./calendar";
 import { type LimbMeasured, type SocketSpecification, SocketStory } from "./socket-story";
 import type { Step, Timeline } from "./timeline";
 

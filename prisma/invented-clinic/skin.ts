@@ -32,27 +32,38 @@ export interface LooksStory {
 }
 
 /** Marks of even strength, one on each aspect: what one wants to see. They are gone at the last look. */
-export function evenMarks(endMm: number, { sizeMm = [26, 18], seen = ["faint", "none"] }: Partial<Pick<MarkStory, "sizeMm" | "seen">> = {}): MarkStory[] {
-  return ["front", "outer side", "back", "inner side"].map((name, index) => ({ name, endMm, angleDeg: index * 90, sizeMm, seen }));
+export function evenMarks(
+  endMm: number,
+  { sizeMm = [26, 18], seen = ["faint", "none"] }: Partial<Pick<MarkStory, "sizeMm" | "seen">> = {},
+): MarkStory[] {
+  return ["front", "outer side", "back", "inner side"].map((name, index) => ({
+    name,
+    endMm,
+    angleDeg: index * 90,
+    sizeMm,
+    seen,
+  }));
 }
 
 /** The marks of one look, in the words of the form. */
 export function marksAtLook(marks: readonly MarkStory[], look: number, markId: (name: string) => string) {
-  return marks.flatMap(({ name, endMm, angleDeg, sizeMm: [widthMm, heightMm], seen, blanches = ["yes"], fadedAtMin, ...signs }) => {
-    const strength = seen[look];
-    if (strength === undefined) return [];
-    const gone = strength === "none";
-    const firstGone = gone && seen[look - 1] !== "none";
-    return {
-      ...(gone ? {} : signs),
-      markId: markId(name),
-      distanceFromEndMm: endMm,
-      angleDeg,
-      widthMm,
-      heightMm,
-      strength,
-      blanches: gone ? "yes" : (blanches[look] ?? blanches.at(-1)),
-      fadedAtMin: firstGone ? fadedAtMin : undefined,
-    };
-  });
+  return marks.flatMap(
+    ({ name, endMm, angleDeg, sizeMm: [widthMm, heightMm], seen, blanches = ["yes"], fadedAtMin, ...signs }) => {
+      const strength = seen[look];
+      if (strength === undefined) return [];
+      const gone = strength === "none";
+      const firstGone = gone && seen[look - 1] !== "none";
+      return {
+        ...(gone ? {} : signs),
+        markId: markId(name),
+        distanceFromEndMm: endMm,
+        angleDeg,
+        widthMm,
+        heightMm,
+        strength,
+        blanches: gone ? "yes" : (blanches[look] ?? blanches.at(-1)),
+        fadedAtMin: firstGone ? fadedAtMin : undefined,
+      };
+    },
+  );
 }

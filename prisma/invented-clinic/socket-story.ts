@@ -4,13 +4,13 @@ import {
   type Aspect,
   type CheckAnswer,
   type CheckKey,
+  checksOf,
+  isUpperLimb,
   type Level,
+  proposeDimensions,
   type SocketState,
   type Station,
   type Third,
-  checksOf,
-  isUpperLimb,
-  proposeDimensions,
 } from "@/lib/fit";
 import { carryAdjustment, dropCarriedAdjustment } from "@/lib/records/carry-adjustment";
 import { database } from "@/lib/records/database";
@@ -21,7 +21,7 @@ import { lookAtSkin, recordWearTrial } from "@/lib/records/record-wear-trial";
 import { seeSocketOrder } from "@/lib/records/see-workshop";
 import { specifySocket } from "@/lib/records/specify-socket";
 import type { Who } from "./accounts";
-import { type When, minutesAfter } from "./calendar";
+import { minutesAfter, type When } from "./calendar";
 import { type LooksStory, marksAtLook } from "./skin";
 import { stableId } from "./stable-id";
 import type { Timeline } from "./timeline";
@@ -48,7 +48,8 @@ interface BenchWords {
   wallMm?: number;
   trimLines?: string;
   benchNote?: string;
-  neededInDays?: number;
+  /** A day to come has a negative number. */
+  neededDaysAgo?: number;
 }
 
 export type SocketSpecification = BenchWords & { limb: LimbMeasured } & (
@@ -89,14 +90,31 @@ export class SocketStory {
     private readonly limb: LimbMeasured,
   ) {}
 
-  static specified(owner: Owner, number: number, when: When, { limb, neededInDays, ...given }: SocketSpecification): SocketStory {
+  static specified(
+    owner: Owner,
+    number: number,
+    when: When,
+    { limb, neededDaysAgo, ...given }: SocketSpecification,
+  ): SocketStory {
     const { timeline, prosthetist } = owner;
     const id = timeline.newId("socket");
-    const { stations, tighterPercent: _, ...specification } =
-      "tighterPercent" in given ? { ...given, stations: tighter(limb.stations, given.tighterPercent) } : { ...given, tighterPercent: undefined };
-    const neededOn = neededInDays === undefined ? undefined : timeline.calendar.day(-neededInDays);
+    const {
+      stations,
+      tighterPercent: _,
+      ...specification
+    } = "tighterPercent" in given
+      ? { ...given, stations: tighter(limb.stations, given.tighterPercent) }
+      : { ...given, tighterPercent: undefined };
+    const neededOn = neededDaysAgo === undefined ? undefined : timeline.calendar.day(neededDaysAgo);
     timeline.add(when, `socket ${number} specified`, (cast) =>
-      specifySocket(cast[prosthetist], { ...specification, id, episodeId: owner.id, limbMeasurementId: limb.id, stations, neededOn }),
+      specifySocket(cast[prosthetist], {
+        ...specification,
+        id,
+        episodeId: owner.id,
+        limbMeasurementId: limb.id,
+        stations,
+        neededOn,
+      }),
     );
     return new SocketStory(owner, number, id, stations, limb);
   }
@@ -122,7 +140,11 @@ export class SocketStory {
     return atHand ? this.moved(atHand, "at hand") : this;
   }
 
-  moved(when: When, state: Exclude<SocketState, "fitted" | "released">, { who = "assistant", note }: { who?: Who; note?: string } = {}): this {
+  moved(
+    when: When,
+    state: Exclude<SocketState, "fitted" | "released">,
+    { who = "assistant", note }: { who?: Who; note?: string } = {},
+  ): this {
     const { timeline } = this.owner;
     const at = timeline.calendar.instant(when);
     timeline.add(at, `socket ${this.number} ${state}`, async (cast) => {
@@ -132,7 +154,10 @@ export class SocketStory {
     return this;
   }
 
-  fitted(when: When, { who = this.owner.prosthetist, place = "clinic", checks = {}, pulls, motion, looks, ...said }: FittingStory): this {
+  fitted(
+    when: When,
+    { who = this.owner.prosthetist, place = "clinic", checks = {}, pulls, motion, looks, ...said }: FittingStory,
+  ): this {
     const { timeline, level } = this.owner;
     const at = timeline.calendar.instant(when);
     const id = timeline.newId("fitting");
@@ -236,7 +261,10 @@ export class SocketStory {
 const fittingMinutes = 35;
 
 const tighter = (stations: readonly Station[], percent: number): Station[] =>
-  stations.map(({ distanceMm, circumferenceMm }) => ({ distanceMm, circumferenceMm: round(circumferenceMm * (1 - percent / 100)) }));
+  stations.map(({ distanceMm, circumferenceMm }) => ({
+    distanceMm,
+    circumferenceMm: round(circumferenceMm * (1 - percent / 100)),
+  }));
 
 /** To half a millimetre, as a bench can measure. */
 const round = (mm: number): number => Math.round(mm * 2) / 2;

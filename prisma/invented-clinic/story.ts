@@ -30,7 +30,12 @@ export interface WearerStory {
   episode: (when: When, opened: EpisodeOpened) => EpisodeStory;
 }
 
-export function wearer(key: string, calendar: Calendar, when: When, { number, ageYears, massKg, ...person }: WearerAdded): WearerStory {
+export function wearer(
+  key: string,
+  calendar: Calendar,
+  when: When,
+  { number, ageYears, massKg, ...person }: WearerAdded,
+): WearerStory {
   const timeline = new Timeline(key, calendar);
   const wearerId = stableId(`wearer ${number}`);
   const birthOn = calendar.day(Math.round(ageYears * 365.25));
@@ -39,7 +44,8 @@ export function wearer(key: string, calendar: Calendar, when: When, { number, ag
   );
   return {
     timeline,
-    caution: (at, caution) => timeline.add(at, "caution added", ({ assistant }) => addCaution(assistant, { wearerId, ...caution })),
+    caution: (at, caution) =>
+      timeline.add(at, "caution added", ({ assistant }) => addCaution(assistant, { wearerId, ...caution })),
     episode: (at, opened) => new EpisodeStory(timeline, wearerId, at, opened),
   };
 }

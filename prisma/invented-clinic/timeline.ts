@@ -28,7 +28,9 @@ export class Timeline {
     const at = when instanceof Date ? when : this.calendar.instant(when);
     const before = this.steps.at(-1);
     if (before && at < before.at)
-      throw new RangeError(`${this.key}: "${what}" at ${at.toISOString()} is told after "${before.what}" at ${before.at.toISOString()}`);
+      throw new RangeError(
+        `${this.key}: "${what}" at ${at.toISOString()} is told after "${before.what}" at ${before.at.toISOString()}`,
+      );
     this.steps.push({ at, what, run });
   }
 

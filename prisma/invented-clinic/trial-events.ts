@@ -1,6 +1,6 @@
 /** What happened in a wear trial, told by minutes from its begin. */
 import type { Aspect, FeelingKind, StopSign, Third } from "@/lib/fit";
-import { type When, minutesAfter } from "./calendar";
+import { minutesAfter, type When } from "./calendar";
 import type { LooksStory } from "./skin";
 import { stableId } from "./stable-id";
 
