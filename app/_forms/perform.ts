@@ -6,7 +6,7 @@ import { currentActor } from "@/lib/access/session";
 import { clinicSettings } from "@/lib/records/clinic";
 import { fromClinicTime } from "@/lib/records/clinic-time";
 import { logFault } from "@/lib/records/faults";
-import { Refusal } from "@/lib/records/refusals";
+import { InputRefused, Refusal } from "@/lib/records/refusals";
 
 interface Performance<Result> {
   form: FormData;
@@ -15,6 +15,8 @@ interface Performance<Result> {
   then: (result: Result) => string;
   /** Turns what the form holds into what the command reads, where they differ. */
   shape?: (input: Record<string, unknown>) => unknown;
+  /** The field of the form that a path of the command's input came from, where `shape` moved it. */
+  fieldOf?: (path: string) => string;
   /** The words of the fields, for showing two versions beside each other. */
   labels?: Readonly<Record<string, string>>;
 }
@@ -22,7 +24,13 @@ interface Performance<Result> {
 const sessionEnded =
   "Your session has ended. Nothing was saved, and what you typed is still here. Sign in again in another tab, then send it once more.";
 
-export async function perform<Result>({ form, command, then, shape = (input) => input, labels = {} }: Performance<Result>): Promise<FormState> {
+export async function perform<Result>({
+  form,
+  command,
+  then,
+  shape = (input) => input,
+  labels = {},
+}: Performance<Result>): Promise<FormState> {
   const typed = withoutPasswords(valuesOf(form));
   const actor = await currentActor();
   if (!actor) return { values: typed, errors: {}, message: sessionEnded, signIn: true };
@@ -31,7 +39,7 @@ export async function perform<Result>({ form, command, then, shape = (input) => 
     const clinic = await clinicSettings();
     done = await command(actor, shape(inputOf(inInstants(valuesOf(form), clinic?.timeZone ?? "UTC")).input));
   } catch (error) {
-    return refused(error, typed, labels);
+    return refused(error instanceof InputRefused ? new InputRefused(renamed(error.fields, fieldOf)) : error, typed, labels);
   }
   redirect(then(done));
 }
@@ -46,9 +54,14 @@ export function refused(error: unknown, typed: FormValues, labels: Readonly<Reco
   };
 }
 
+const renamed = (fields: Record<string, string>, fieldOf: (path: string) => string): Record<string, string> =>
+  Object.fromEntries(Object.entries(fields).map(([path, message]) => [fieldOf(path), message]));
+
 export const withoutPasswords = (values: FormValues): FormValues =>
   Object.fromEntries(Object.entries(values).filter(([name]) => !/password/i.test(name)));
 
 /** Times on the clinic's clock become instants; everything else stays as it was typed. */
 const inInstants = (values: FormValues, timeZone: string): FormValues =>
-  Object.fromEntries(Object.entries(values).map(([name, value]) => [name, typeof value === "string" ? fromClinicTime(value, timeZone) : value]));
+  Object.fromEntries(
+    Object.entries(values).map(([name, value]) => [name, typeof value === "string" ? fromClinicTime(value, timeZone) : value]),
+  );

@@ -1,15 +1,5 @@
-/** Words for what is seen on skin and said by wearers, as they stand on screens. */
-import type { FeelingKind, StopSign, Strength } from "@/lib/fit/words";
-
-export const gradeWords = ["no mark", "faint", "clear", "deep or firm", "broken, blistered or purple"] as const;
-
-export const strengthWords: Record<Strength, string> = {
-  none: "gone",
-  faint: "faint",
-  clear: "clear",
-  deep: "deep",
-  purple: "purple or maroon",
-};
+/** Words for what wearers say and what ends a trial, as they stand on screens. */
+import type { FeelingKind, StopSign } from "@/lib/fit/words";
 
 export const stopSignWords: Record<StopSign, string> = {
   "broken-skin": "skin broken or blistered",

@@ -1,6 +1,6 @@
 import type { Bundle } from "@/lib/fit";
 import { gradeMark } from "@/lib/fit";
-import { aspectOf } from "@/app/_parts/mark-place";
+import { aspectOf } from "@/app/_parts/mark-words";
 import { feelingWords } from "@/app/_parts/skin-words";
 import type { Finding } from "./socket-fields";
 

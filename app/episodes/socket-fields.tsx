@@ -1,4 +1,4 @@
-import { DateField, NumberField, SelectField, TextArea, TextField } from "@/app/_parts/fields";
+import { CheckBox, DateField, NumberField, SelectField, TextArea, TextField } from "@/app/_parts/fields";
 import { Rows } from "@/app/_parts/rows";
 import { wordOptions } from "@/app/_parts/word-options";
 import { type Adjustment, type Station, adjustmentKinds, adjustmentUnits, aspects, suspensions, thirds } from "@/lib/fit";
@@ -75,6 +75,13 @@ export function SocketFields({ first, sockets, measurements, findings, stationsF
         }))}
         blank={sockets.length > 0 ? 2 : 0}
       />
+      {sockets.length > 0 && (
+        <CheckBox
+          name="workOut"
+          label="Work the inside circumferences out from the adjustments"
+          hint="From the socket it is derived from; what stands below is then not used. Volume, relief and build-up change them; trim lines and flares do not."
+        />
+      )}
       <Rows
         name="stations"
         label="Inside circumferences"

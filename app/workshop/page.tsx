@@ -7,7 +7,7 @@ import { PageHead } from "@/app/_parts/page-head";
 import { requireActor } from "@/lib/access/session";
 import { clinicSettings } from "@/lib/records/clinic";
 import { now } from "@/lib/records/clock";
-import { type SocketOrder, seeWorkshop } from "@/lib/records/see-workshop";
+import { type WorkshopSocket, seeWorkshop } from "@/lib/records/see-workshop";
 import styles from "./workshop.module.css";
 
 export const metadata: Metadata = { title: "Workshop" };
@@ -70,7 +70,7 @@ export default async function Workshop() {
   );
 }
 
-function OrderLine({ socket, today, timeZone }: { socket: SocketOrder; today: string; timeZone: string }) {
+function OrderLine({ socket, today, timeZone }: { socket: WorkshopSocket; today: string; timeZone: string }) {
   const since = dayAt(socket.stateSince, timeZone);
   const days = daysBetween(since, today);
   const late = socket.neededOn ? socket.neededOn < today : days > lateAfterDays;

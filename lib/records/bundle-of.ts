@@ -103,7 +103,9 @@ const measurementRecord = (row: EpisodeWhole["measurements"][number]): unknown =
   capHeightMm: row.capHeightMm ?? undefined,
 });
 
-const adjustmentRecord = (row: EpisodeWhole["sockets"][number]["adjustments"][number]): unknown => ({
+type AdjustmentRow = Pick<EpisodeWhole["sockets"][number]["adjustments"][number], "id" | "aspect" | "third" | "kind" | "amount" | "unit" | "reason" | "answers">;
+
+export const adjustmentRecord = (row: AdjustmentRow): unknown => ({
   id: row.id,
   aspect: row.aspect ?? undefined,
   third: row.third ?? undefined,

@@ -1,9 +1,12 @@
+import { Adjustment, Station } from "@/lib/fit";
+import { adjustmentRecord } from "./bundle-of";
 import { query } from "./query";
 import { NotFound } from "./refusals";
 
 // The bench works by clinic numbers: no names, no clinical words.
 const order = {
   id: true,
+  episodeId: true,
   number: true,
   state: true,
   stateSince: true,
@@ -23,7 +26,7 @@ const order = {
   adjustments: {
     where: { droppedAt: null },
     orderBy: { position: "asc" },
-    select: { id: true, kind: true, aspect: true, third: true, amount: true, unit: true, reason: true },
+    select: { id: true, kind: true, aspect: true, third: true, amount: true, unit: true, reason: true, answers: true },
   },
   stateChanges: { orderBy: { at: "asc" }, select: { id: true, state: true, at: true, byName: true, note: true } },
   episode: {
@@ -65,8 +68,15 @@ export const seeSocketOrder = query({
   read: async (db, socketId: string) => {
     const socket = await db.checkSocket.findUnique({ where: { id: socketId }, select: order });
     if (!socket) throw new NotFound("socket");
-    return socket;
+    return {
+      ...socket,
+      stations: Station.array().parse(socket.stations),
+      adjustments: socket.adjustments.map((row) => Adjustment.parse(adjustmentRecord(row))),
+      limb: Station.array().parse(socket.limbMeasurement?.stations ?? []),
+      before: Station.array().parse(socket.derivedFrom?.stations ?? []),
+    };
   },
 });
 
 export type SocketOrder = Awaited<ReturnType<typeof seeSocketOrder>>;
+export type WorkshopSocket = Awaited<ReturnType<typeof seeWorkshop>>["sockets"][number];

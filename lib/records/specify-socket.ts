@@ -1,8 +1,8 @@
 import { z } from "zod";
-import { adjustmentKinds, adjustmentUnits, aspects, suspensions, thirds } from "@/lib/fit";
+import { type Station, adjustmentKinds, adjustmentUnits, aspects, proposeDimensions, suspensions, thirds } from "@/lib/fit";
 import { type Store, command } from "./command";
 import { episodeForChange } from "./episode-for-change";
-import { choice, id, maybeAmount, maybeChoice, maybeDay, maybeId, maybeText, newRecordId, rows, text, version } from "./input";
+import { choice, id, maybeAmount, maybeChoice, maybeDay, maybeId, maybeText, newRecordId, rows, text, version, yes } from "./input";
 import { StationInput } from "./measure-limb";
 import { ChangedMeanwhile, InputRefused, Locked, NotFound } from "./refusals";
 import { refuseDisorder } from "./stations";
@@ -22,6 +22,8 @@ const socketFields = {
   derivedFromId: maybeId,
   limbMeasurementId: maybeId,
   stations: rows(StationInput),
+  /** Takes the inside circumferences from the socket before and the adjustments instead of from `stations`. */
+  workOut: yes,
   lengthMm: maybeAmount({ min: 20, max: 1200, unit: "mm", what: "A socket length" }),
   material: maybeText("The material", 200),
   wallMm: maybeAmount({ min: 0.5, max: 30, unit: "mm", what: "A wall thickness" }),
@@ -33,15 +35,17 @@ const socketFields = {
 };
 
 const SocketInput = z.strictObject({ id: newRecordId, episodeId: id("The episode"), ...socketFields });
-type SocketFields = Omit<z.output<typeof SocketInput>, "id" | "episodeId">;
+type SocketAsked = Omit<z.output<typeof SocketInput>, "id" | "episodeId">;
+type SocketFields = Omit<SocketAsked, "workOut">;
 
 /** Specifies the next check socket of a series, with every adjustment that separates it from the one it comes from. */
 export const specifySocket = command({
   permission: "specify a socket",
   input: SocketInput,
-  run: async (store, { id, episodeId, ...fields }) => {
+  run: async (store, { id, episodeId, ...asked }) => {
     if (id && (await store.db.checkSocket.findUnique({ where: { id } }))) return { socketId: id, episodeId };
     const episode = await episodeForChange(store, episodeId);
+    const fields = await withDimensions(store, asked);
     await refuseUnfit(store, episodeId, fields);
     const last = await store.db.checkSocket.findFirst({ where: { episodeId }, orderBy: { number: "desc" }, select: { number: true } });
     const number = (last?.number ?? 0) + 1;
@@ -77,7 +81,7 @@ export const specifySocket = command({
 export const changeSocket = command({
   permission: "specify a socket",
   input: z.strictObject({ socketId: id("The socket"), version, ...socketFields }),
-  run: async (store, { socketId, version, ...fields }) => {
+  run: async (store, { socketId, version, ...asked }) => {
     const socket = await store.db.checkSocket.findUnique({
       where: { id: socketId },
       include: { adjustments: { where: { droppedAt: null }, orderBy: { position: "asc" } } },
@@ -87,6 +91,7 @@ export const changeSocket = command({
     if (socket.state !== "planned")
       throw new Locked(`Socket ${socket.number} is ${socket.state}: what it was made from stands. Specify the next socket instead.`);
     if (socket.version !== version) throw new ChangedMeanwhile(`Socket ${socket.number}`, { ...socket, adjustments: socket.adjustments }, socket.version);
+    const fields = await withDimensions(store, asked);
     await refuseUnfit(store, socket.episodeId, fields, socketId);
     const { adjustments, ...own } = fields;
     await store.db.checkSocket.update({ where: { id: socketId }, data: { ...ownColumns(own), version: { increment: 1 } } });
@@ -120,6 +125,18 @@ const ownColumns = (own: Omit<SocketFields, "adjustments">) => ({
   benchNote: own.benchNote ?? null,
   neededOn: own.neededOn ?? null,
 });
+
+async function withDimensions(store: Store, { workOut, ...fields }: SocketAsked): Promise<SocketFields> {
+  if (!workOut) return fields;
+  const origin = fields.derivedFromId ? await store.db.checkSocket.findUnique({ where: { id: fields.derivedFromId }, select: { stations: true } }) : null;
+  if (!origin) throw new InputRefused({ workOut: "Choose the socket that this one is derived from." });
+  const before = z.array(StationInput).parse(origin.stations);
+  const after: Station[] = proposeDimensions(
+    before,
+    fields.adjustments.map((adjustment, index) => ({ id: String(index), ...adjustment })),
+  );
+  return { ...fields, stations: after.map(({ distanceMm, circumferenceMm }) => ({ distanceMm, circumferenceMm: Math.round(circumferenceMm * 10) / 10 })) };
+}
 
 async function refuseUnfit(store: Store, episodeId: string, fields: SocketFields, self?: string): Promise<void> {
   refuseDisorder(fields.stations);

@@ -5,6 +5,7 @@ import { adjustmentWords } from "@/app/_parts/adjustment-words";
 import { dayAndTimeAt } from "@/app/_parts/dates";
 import { gateWords } from "@/app/_parts/gate-words";
 import { LimbMap } from "@/app/_parts/limb-map";
+import { limbShapeOf } from "@/app/_parts/limb-shape";
 import { formatNumber } from "@/app/_parts/numbers";
 import { may } from "@/lib/access/roles";
 import { requireActor } from "@/lib/access/session";
@@ -168,12 +169,12 @@ function Dimensions({ sheet, from }: { sheet: ReturnType<typeof releaseSheet>; f
 
 /** Where the carried adjustments go, drawn as the middle of the region that each names. */
 function CarriedMap({ evidence }: { evidence: Evidence }) {
-  const { episode, carried, limbMeasurements } = evidence.bundle;
+  const { episode, carried } = evidence.bundle;
   const marks = carried.flatMap((adjustment) => {
     const place = placeOf(adjustment, episode.limbLengthMm);
     if (!place) return [];
     return [{ ...place, id: adjustment.id, widthMm: 30, heightMm: episode.limbLengthMm / 8, strength: "faint" as const, blanches: "not tested" as const, firm: false, warm: false, painful: false, broken: false, fadedAtMin: null, grade: 1 }];
   });
   if (marks.length === 0) return <p>No carried adjustment names a place on the limb.</p>;
-  return <LimbMap title="Where the carried adjustments go" side={episode.side} limbLengthMm={episode.limbLengthMm} stations={limbMeasurements.at(-1)?.stations ?? []} marks={marks} />;
+  return <LimbMap title="Where the carried adjustments go" {...limbShapeOf(evidence.bundle)} marks={marks} />;
 }

@@ -12,7 +12,7 @@ import { StateMark } from "@/app/_parts/state-mark";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import { may } from "@/lib/access/roles";
 import { requireActor } from "@/lib/access/session";
-import { type Gate, acceptableGates } from "@/lib/fit";
+import { type Gate, acceptableGates, sourceKinds } from "@/lib/fit";
 import { seeEpisode } from "@/lib/records/see-episode";
 import { meanings, statements } from "@/lib/records/sign";
 import styles from "./sign-off.module.css";
@@ -23,7 +23,7 @@ export const metadata: Metadata = { title: "Sign off" };
 export default async function SignOffPage({ params }: { params: Promise<{ episode: string }> }) {
   const { episode: episodeId } = await params;
   const actor = await requireActor(`/episodes/${episodeId}/sign-off`);
-  const { episode, assessment } = await show(seeEpisode(actor, episodeId));
+  const { episode, assessment, bundle } = await show(seeEpisode(actor, episodeId));
   const open = assessment.gates.filter((gate) => (gate.state === "not met" || gate.state === "unknown" || gate.state === "forbids") && !gate.accepted);
   const inTheWay = open.filter((gate) => gate.state === "forbids" || !mayBeAccepted(gate));
   const toAccept = open.filter((gate) => !inTheWay.includes(gate));
@@ -48,7 +48,7 @@ export default async function SignOffPage({ params }: { params: Promise<{ episod
       <section aria-labelledby="covers">
         <h2 id="covers">What the signature covers</h2>
         <p className="soft">The episode’s limb measurements, every socket with its adjustments, fittings, trials and looks at the skin, the limits in force, and this assessment, frozen as they stand.</p>
-        <GateList gates={assessment.gates} open />
+        <GateList gates={assessment.gates} kinds={sourceKinds} timeZone={bundle.clinic.timeZone} unfolded />
       </section>
       <section aria-labelledby="sign">
         <h2 id="sign">Signature</h2>

@@ -1,0 +1,62 @@
+import type { SkinMark } from "@/lib/fit/bundle";
+import type { Aspect, Strength } from "@/lib/fit/words";
+import { distalEndMm, fromAnterior } from "./limb-map-geometry";
+import { formatNumber } from "./numbers";
+
+type Mark = SkinMark & { grade: number };
+
+/** What a grade stands for, for the key of the map. */
+export const gradeWords: readonly string[] = [
+  "none",
+  "faint",
+  "clear",
+  "deep, firm, painful, not blanching or slow to fade",
+  "purple or broken",
+];
+
+export const strengthWords: Record<Strength, string> = {
+  none: "no redness",
+  faint: "faint",
+  clear: "clear",
+  deep: "deep",
+  purple: "purple",
+};
+
+/** The aspect in which the middle of a mark lies. */
+export function aspectOf(angleDeg: number): Aspect {
+  const turn = fromAnterior(angleDeg);
+  if (Math.abs(turn) <= 45) return "anterior";
+  if (Math.abs(turn) >= 135) return "posterior";
+  return turn > 0 ? "lateral" : "medial";
+}
+
+/** "lateral, middle third", or "distal end, lateral". */
+export function placeWords({ angleDeg, distanceFromEndMm }: Mark, limbLengthMm: number): string {
+  const aspect = aspectOf(angleDeg);
+  if (distanceFromEndMm <= distalEndMm(limbLengthMm)) return `distal end, ${aspect}`;
+  const share = distanceFromEndMm / limbLengthMm;
+  return `${aspect}, ${share < 1 / 3 ? "distal" : share < 2 / 3 ? "middle" : "proximal"} third`;
+}
+
+/** "88 mm from the end, 8°" */
+export const positionWords = ({ angleDeg, distanceFromEndMm }: Mark): string =>
+  `${formatNumber(distanceFromEndMm, 0)}\u00a0mm from the end, ${formatNumber(angleDeg, 0)}°`;
+
+/** "22 × 12 mm": across by along. */
+export const sizeWords = ({ widthMm, heightMm }: Mark): string =>
+  `${formatNumber(widthMm, 0)} × ${formatNumber(heightMm, 0)}\u00a0mm`;
+
+/** "clear, firm, blanches" */
+export function findingWords({ strength, firm, warm, painful, broken, blanches }: Mark): string {
+  const blanching = { yes: "blanches", no: "does not blanch", "not tested": "blanching not tested" }[blanches];
+  return [strengthWords[strength], firm && "firm", warm && "warm", painful && "painful", broken && "skin broken", blanching]
+    .filter(Boolean)
+    .join(", ");
+}
+
+export const fadeWords = ({ fadedAtMin }: Mark): string =>
+  fadedAtMin === null ? "not seen to fade" : `faded at ${formatNumber(fadedAtMin, 0)}\u00a0min`;
+
+/** One sentence a mark, for those who hear the map. */
+export const markSentence = (mark: Mark, number: number, limbLengthMm: number): string =>
+  `Mark ${number}: grade ${mark.grade} of 4, ${findingWords(mark)}; ${placeWords(mark, limbLengthMm)}, ${positionWords(mark)}; ${sizeWords(mark)}, ${fadeWords(mark)}.`;

@@ -1,0 +1,68 @@
+import { ChartWithTable } from "@/app/_parts/chart-with-table";
+import { dayAt, longDay, shortDay } from "@/app/_parts/dates";
+import { Empty } from "@/app/_parts/empty";
+import { formatNumber } from "@/app/_parts/numbers";
+import { StateMark } from "@/app/_parts/state-mark";
+import { type Assessment, type Bundle, type Station, defaultLimits, limbVolume, limitValue, volumeBetween } from "@/lib/fit";
+
+interface VolumeAt {
+  at: string;
+  volumeMl: number;
+  standardErrorMl: number;
+}
+
+/** Volumes over the span that all measurements share, so that they can be compared; each over its own where they share none. */
+export function volumes({ limbMeasurements }: Bundle): VolumeAt[] {
+  const circumferenceSdMm = limitValue(defaultLimits, "tape-error");
+  const from = Math.max(...limbMeasurements.map(({ stations }) => stations[0]?.distanceMm ?? 0));
+  const to = Math.min(...limbMeasurements.map(({ stations }) => stations.at(-1)?.distanceMm ?? 0));
+  return limbMeasurements.map(({ at, stations }) => ({ at, ...volumeOver(stations, { from, to, circumferenceSdMm }) }));
+}
+
+function volumeOver(stations: Station[], { from, to, circumferenceSdMm }: { from: number; to: number; circumferenceSdMm: number }) {
+  return to > from ? volumeBetween(stations, from, to, { circumferenceSdMm }) : limbVolume(stations, { circumferenceSdMm });
+}
+
+const error90 = 1.645;
+
+/** The limb's volume over time with its error band, and the same as a table. */
+export function LimbSize({ bundle, assessment, headId }: { bundle: Bundle; assessment: Assessment; headId: string }) {
+  const { timeZone } = bundle.clinic;
+  const points = volumes(bundle);
+  const settled = assessment.gates.find(({ id }) => id === "limb-settled");
+  const first = points[0];
+  const last = points.at(-1);
+  return (
+    <>
+      <h2 id={headId}>The limb’s size</h2>
+      {!first || !last ? (
+        <Empty title="Not measured yet" first={{ href: `/episodes/${bundle.episode.id}/measure`, label: "Measure the limb" }}>
+          Circumferences at the same levels on different days show when the limb stops changing.
+        </Empty>
+      ) : (
+        <>
+          {settled && (
+            <p>
+              <StateMark state={settled.state} wrap>
+                {settled.why}
+              </StateMark>
+            </p>
+          )}
+          <ChartWithTable
+            title="Volume between the same levels, with its 90 % error band"
+            unit="mL"
+            points={points.map(({ at, volumeMl, standardErrorMl }) => ({
+              label: shortDay(dayAt(at, timeZone)),
+              day: longDay(dayAt(at, timeZone)),
+              at,
+              value: volumeMl,
+              low: volumeMl - error90 * standardErrorMl,
+              high: volumeMl + error90 * standardErrorMl,
+            }))}
+            zone={{ low: last.volumeMl * 0.95, high: last.volumeMl * 1.05, label: `within ±5 % of ${formatNumber(last.volumeMl, 0)} mL` }}
+          />
+        </>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,45 @@
+import Link from "next/link";
+import { dayAndTimeAt } from "@/app/_parts/dates";
+import { DateField, HiddenField, TextField } from "@/app/_parts/fields";
+import { ActionForm } from "@/app/_parts/form";
+import { SubmitButton } from "@/app/_parts/submit-button";
+import type { EpisodeWhole } from "@/lib/records/bundle-of";
+import { deliver } from "./actions";
+import styles from "./episode.module.css";
+
+/** Who signed for what; a signature is never erased, only withdrawn. */
+export function Signatures({ episode, released, timeZone }: { episode: EpisodeWhole; released: boolean; timeZone: string }) {
+  if (episode.signOffs.length === 0) return null;
+  return (
+    <section aria-labelledby="signatures">
+      <h2 id="signatures">Signatures</h2>
+      <ul className={styles.list}>
+        {episode.signOffs.map((signOff) => (
+          <li key={signOff.id}>
+            <Link href={`/releases/${signOff.id}`} prefetch={false} className={signOff.withdrawal ? styles.struck : undefined}>
+              {signOff.meaning}
+            </Link>{" "}
+            {signOff.byName}, {dayAndTimeAt(signOff.at, timeZone)}
+            {signOff.withdrawal && (
+              <small>
+                {" "}
+                withdrawn by {signOff.withdrawal.byName}, {dayAndTimeAt(signOff.withdrawal.at, timeZone)}: {signOff.withdrawal.why}
+              </small>
+            )}
+          </li>
+        ))}
+      </ul>
+      {released && !episode.deliveredAt && (
+        <details>
+          <summary>The definitive socket was delivered</summary>
+          <ActionForm action={deliver}>
+            <HiddenField name="episodeId" value={episode.id} />
+            <DateField name="at" label="When" withTime />
+            <TextField name="note" label="Note" optional />
+            <SubmitButton>Record the delivery</SubmitButton>
+          </ActionForm>
+        </details>
+      )}
+    </section>
+  );
+}

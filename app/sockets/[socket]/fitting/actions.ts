@@ -1,0 +1,8 @@
+"use server";
+
+import { perform } from "@/app/_forms/perform";
+import type { FormState } from "@/app/_parts/form-state";
+import { recordFitting } from "@/lib/records/record-fitting";
+
+export const fit = async (_before: FormState, form: FormData): Promise<FormState> =>
+  perform({ form, command: recordFitting, then: ({ episodeId }) => `/episodes/${episodeId}` });

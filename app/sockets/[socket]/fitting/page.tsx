@@ -1,0 +1,142 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { show } from "@/app/_forms/show";
+import { fittingParts, usualJoints } from "@/app/_parts/check-words";
+import { Choose, Scale } from "@/app/_parts/choices";
+import { DateField, HiddenField, NumberField, TextArea, TextField } from "@/app/_parts/fields";
+import { ActionForm } from "@/app/_parts/form";
+import { LimbMap } from "@/app/_parts/limb-map";
+import { limbShapeOf } from "@/app/_parts/limb-shape";
+import { markFields, markHint } from "@/app/_parts/mark-fields";
+import { PageHead } from "@/app/_parts/page-head";
+import { Rows } from "@/app/_parts/rows";
+import { SubmitButton } from "@/app/_parts/submit-button";
+import { wordOptions } from "@/app/_parts/word-options";
+import { requireActor } from "@/lib/access/session";
+import { type Bundle, type Level, places } from "@/lib/fit";
+import { toClinicTime } from "@/lib/records/clinic-time";
+import { newId, now } from "@/lib/records/clock";
+import { seeEpisodeOfSocket } from "@/lib/records/see-episode";
+import styles from "./fitting.module.css";
+import { fit } from "./actions";
+
+export const metadata: Metadata = { title: "Record a fitting" };
+
+export default async function FittingPage({ params }: { params: Promise<{ socket: string }> }) {
+  const { socket: socketId } = await params;
+  const actor = await requireActor(`/sockets/${socketId}/fitting`);
+  const { episode, bundle } = await show(seeEpisodeOfSocket(actor, socketId));
+  const socket = episode.sockets.find(({ id }) => id === socketId);
+  const parts = fittingParts(bundle.episode.level);
+  return (
+    <>
+      <PageHead
+        title={`Fitting of socket ${socket?.number ?? ""}`}
+        about={
+          <Link href={`/episodes/${episode.id}`}>
+            {episode.wearer.name}, {episode.side} {episode.level}
+          </Link>
+        }
+      />
+      <div className={styles.cols}>
+        <nav aria-label="Parts of the fitting" className={styles.parts}>
+          <ol>
+            {[...parts.map(({ title }) => title), "Save"].map((title) => (
+              <li key={title}>
+                <a href={`#${anchor(title)}`}>{title}</a>
+              </li>
+            ))}
+          </ol>
+        </nav>
+        <ActionForm action={fit}>
+          <HiddenField name="id" value={newId()} />
+          <HiddenField name="socketId" value={socketId} />
+          <section className={styles.part} aria-label="Before donning">
+            <h2>Before donning</h2>
+            <div className={styles.row}>
+              <DateField name="at" label="When" withTime first={toClinicTime(now(), bundle.clinic.timeZone)} />
+              <TextField name="whoWasThere" label="Who was there" optional />
+            </div>
+            <Choose name="place" label="Where" options={wordOptions(places)} />
+            <p className="soft">Nothing is chosen beforehand: a check that was not made counts as not made.</p>
+          </section>
+          {parts.map((part) => (
+            <section key={part.title} id={anchor(part.title)} className={styles.part} aria-label={part.title}>
+              <h2>{part.title}</h2>
+              {part.checks.map(({ key, question, hint }) => (
+                <Choose key={key} name={`checks.${key}`} label={question} {...(hint ? { hint } : {})} />
+              ))}
+              <PartExtras title={part.title} bundle={bundle} />
+            </section>
+          ))}
+          <section id="save" className={styles.part} aria-label="Save">
+            <TextArea name="note" label="Note" optional />
+            <SubmitButton>Save the fitting</SubmitButton>
+          </section>
+        </ActionForm>
+      </div>
+    </>
+  );
+}
+
+const anchor = (title: string): string => title.toLowerCase().replaceAll(" ", "-");
+
+/** What is measured or asked in a part beside its checks. */
+function PartExtras({ title, bundle }: { title: string; bundle: Bundle }) {
+  switch (title) {
+    case "Lifting and pulling":
+    case "Standing":
+      return (
+        <Rows
+          name="pulls"
+          label="Pulls"
+          one="pull"
+          hint="Pull along the limb with a spring balance and read how far the socket moved. Three loads or more show slack and give."
+          fields={[
+            { name: "loadN", label: "load", kind: "number", unit: "N", also: { unit: "kg", perUnit: 1 / 9.80665, digits: 1 } },
+            { name: "displacementMm", label: "displaced", kind: "number", unit: "mm" },
+          ]}
+          blank={3}
+        />
+      );
+    case "Moving":
+      return <MotionRows level={bundle.episode.level} />;
+    case "What the wearer says":
+      return (
+        <>
+          <Scale name="comfort" label="How comfortable is the socket?" ends={["worst", "best imaginable"]} none="not asked" />
+          <Scale name="pain" label="Pain" ends={["none", "worst imaginable"]} none="not asked" />
+          <TextArea name="words" label="In the wearer’s own words" optional />
+        </>
+      );
+    case "Doffing and skin":
+      return (
+        <div className={styles.skin}>
+          <div>
+            <NumberField name="look.minutesAfterDoffing" label="Skin looked at, minutes after doffing" unit="min" optional hint="Leave it free if the skin was not looked at." />
+            <Rows name="look.marks" label="Marks" one="mark" hint={markHint} fields={markFields} blank={2} />
+          </div>
+          <LimbMap title="The limb, to read places from" {...limbShapeOf(bundle)} marks={[]} />
+        </div>
+      );
+    default:
+      return null;
+  }
+}
+
+function MotionRows({ level }: { level: Level }) {
+  return (
+    <Rows
+      name="motion"
+      label="Motion"
+      one="movement"
+      hint="Active motion, without and with the socket, by goniometer."
+      fields={[
+        { name: "joint", label: "movement", kind: "select", options: wordOptions(usualJoints(level)) },
+        { name: "withoutDeg", label: "without", kind: "number", unit: "°" },
+        { name: "withDeg", label: "with", kind: "number", unit: "°" },
+      ]}
+      blank={2}
+    />
+  );
+}

@@ -1,0 +1,140 @@
+import { Choose, Scale } from "@/app/_parts/choices";
+import { DateField, HiddenField, SelectField, TextField } from "@/app/_parts/fields";
+import { ActionForm } from "@/app/_parts/form";
+import { Rows } from "@/app/_parts/rows";
+import { feelingWords, stopSignWords, whenToStop } from "@/app/_parts/skin-words";
+import { SubmitButton } from "@/app/_parts/submit-button";
+import { wordOptions } from "@/app/_parts/word-options";
+import { type WearTrial, aspects, feelingKinds, reporters, stopSigns, thirds } from "@/lib/fit";
+import { newId } from "@/lib/records/clock";
+import { record } from "./actions";
+import styles from "./trial.module.css";
+
+interface EventFormsProps {
+  trialId: string;
+  state: WearTrial["state"];
+  /** The trial is over and written down afterwards: every event brings its own time, and all may come in any order. */
+  afterwards: boolean;
+  checkIns: readonly { id: string; label: string }[];
+}
+
+/** What can be recorded now: begin it; check in, pause, stop and end while it runs; doff once it is over. */
+export function EventForms({ trialId, state, afterwards, checkIns }: EventFormsProps) {
+  const running = state === "running";
+  const paused = state === "paused";
+  const shown = { trialId, afterwards };
+  return (
+    <div className={styles.forms}>
+      {(state === "planned" || afterwards) && (
+        <EventForm {...shown} kind="begun" button="Begin the trial">
+          {!afterwards && <p>Socket on, load in place, clock ready: the trial begins when you press.</p>}
+        </EventForm>
+      )}
+      {(running || afterwards) && (
+        <section aria-labelledby="check-in" className={styles.checkIn}>
+          <h3 id="check-in">Check in</h3>
+          <EventForm {...shown} kind="check-in" button="Save this check-in">
+            <Scale name="comfort" label="How comfortable is the socket?" ends={["worst", "best imaginable"]} />
+            <Scale name="pain" label="Pain" ends={["none", "worst imaginable"]} />
+            <Scale name="exertion" label="How hard is it to carry on?" ends={["nothing at all", "as hard as it gets"]} />
+            <Rows
+              name="feelings"
+              label="Anything felt?"
+              one="feeling"
+              fields={[
+                { name: "kind", label: "felt", kind: "select", options: feelingKinds.map((kind) => ({ value: kind, label: feelingWords[kind] })), empty: "nothing" },
+                { name: "aspect", label: "aspect", kind: "select", options: wordOptions(aspects), optional: true, empty: "not said" },
+                { name: "third", label: "third", kind: "select", options: wordOptions(thirds), optional: true, empty: "not said" },
+              ]}
+              blank={1}
+            />
+            <Choose name="reportedBy" label="Who said so" options={wordOptions(reporters)} />
+          </EventForm>
+        </section>
+      )}
+      {running && !afterwards && (
+        <EventForm {...shown} kind="paused" button="Pause" quiet>
+          {null}
+        </EventForm>
+      )}
+      {paused && !afterwards && (
+        <EventForm {...shown} kind="resumed" button="Go on">
+          {null}
+        </EventForm>
+      )}
+      {state !== "planned" && (
+        <section aria-labelledby="stop" className={styles.stop}>
+          <h3 id="stop">Stop sign</h3>
+          <p>{whenToStop}</p>
+          <EventForm {...shown} kind="stop-sign" button="Stop the trial" stops>
+            <SelectField name="sign" label="What was seen or said" options={stopSigns.map((sign) => ({ value: sign, label: stopSignWords[sign] }))} />
+          </EventForm>
+        </section>
+      )}
+      {(running || paused || afterwards) && (
+        <EventForm {...shown} kind="ended" button="End the trial" quiet>
+          {null}
+        </EventForm>
+      )}
+      {(state === "ended" || state === "stopped" || afterwards) && (
+        <EventForm {...shown} kind="doffed" button="Socket is off" quiet>
+          {null}
+        </EventForm>
+      )}
+      {afterwards && (
+        <>
+          <EventForm {...shown} kind="paused" button="Paused" quiet>
+            {null}
+          </EventForm>
+          <EventForm {...shown} kind="resumed" button="Resumed" quiet>
+            {null}
+          </EventForm>
+        </>
+      )}
+      {checkIns.length > 0 && (
+        <details>
+          <summary>Put a check-in right</summary>
+          <p className="soft">Both stay on record: what was entered, and what it should have been. A stop sign cannot be taken back.</p>
+          <EventForm {...shown} kind="corrected" button="Save the correction" quiet reason>
+            <SelectField name="corrects" label="Which check-in" options={checkIns.map(({ id, label }) => ({ value: id, label }))} />
+            <Scale name="comfort" label="Comfort" ends={["worst", "best imaginable"]} none="as it was" />
+            <Scale name="pain" label="Pain" ends={["none", "worst imaginable"]} none="as it was" />
+            <Scale name="exertion" label="Exertion" ends={["nothing at all", "as hard as it gets"]} none="as it was" />
+          </EventForm>
+        </details>
+      )}
+    </div>
+  );
+}
+
+interface EventFormProps {
+  trialId: string;
+  kind: string;
+  button: string;
+  afterwards: boolean;
+  quiet?: boolean;
+  stops?: boolean;
+  reason?: boolean;
+  children: React.ReactNode;
+}
+
+function EventForm({ trialId, kind, button, afterwards, quiet = false, stops = false, reason = false, children }: EventFormProps) {
+  return (
+    <ActionForm action={record} className={styles.event ?? ""}>
+      <HiddenField name="trialId" value={trialId} />
+      <HiddenField name="kind" value={kind} />
+      <HiddenField name="id" value={newId()} />
+      {children}
+      {reason && <TextField name="note" label="Why" size={40} />}
+      {afterwards ? (
+        <DateField name="at" label={`When: ${button.toLowerCase()}`} withTime />
+      ) : (
+        <details>
+          <summary>At another time than now</summary>
+          <DateField name="at" label="When" withTime optional />
+        </details>
+      )}
+      <SubmitButton kind={stops ? "stop" : quiet ? "quiet" : "main"}>{button}</SubmitButton>
+    </ActionForm>
+  );
+}

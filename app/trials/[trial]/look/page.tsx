@@ -1,0 +1,75 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { show } from "@/app/_forms/show";
+import { DateField, HiddenField, NumberField, TextField } from "@/app/_parts/fields";
+import { ActionForm } from "@/app/_parts/form";
+import { LimbMap } from "@/app/_parts/limb-map";
+import { limbShapeOf } from "@/app/_parts/limb-shape";
+import { markFields, markHint, markSeenBefore } from "@/app/_parts/mark-fields";
+import { PageHead } from "@/app/_parts/page-head";
+import { Rows } from "@/app/_parts/rows";
+import { SubmitButton } from "@/app/_parts/submit-button";
+import { requireActor } from "@/lib/access/session";
+import { type WearTrialRecord, gradeMark } from "@/lib/fit";
+import { toClinicTime } from "@/lib/records/clinic-time";
+import { newId, now } from "@/lib/records/clock";
+import { seeEpisodeOfTrial } from "@/lib/records/see-episode";
+import { look } from "../actions";
+import styles from "./look.module.css";
+
+export const metadata: Metadata = { title: "Look at the skin" };
+
+export default async function LookPage({ params }: { params: Promise<{ trial: string }> }) {
+  const { trial: trialId } = await params;
+  const actor = await requireActor(`/trials/${trialId}/look`);
+  const { episode, bundle } = await show(seeEpisodeOfTrial(actor, trialId));
+  const record = bundle.wearTrials.find(({ id }) => id === trialId);
+  const last = record?.inspections.at(-1);
+  const seen = (last?.marks ?? []).filter(({ strength }) => strength !== "none");
+  const asOf = now();
+  const since = record && minutesSinceDoffing(record, asOf);
+  return (
+    <>
+      <PageHead
+        title={last ? "Look at the skin again" : "Look at the skin"}
+        about={
+          <Link href={`/trials/${trialId}`}>
+            Wear trial of {episode.wearer.name}, {episode.side} {episode.level}
+          </Link>
+        }
+      />
+      <div className={styles.cols}>
+        <ActionForm action={look}>
+          <HiddenField name="id" value={newId()} />
+          <HiddenField name="trialId" value={trialId} />
+          <DateField name="at" label="When" withTime first={toClinicTime(asOf, bundle.clinic.timeZone)} />
+          <NumberField name="minutesAfterDoffing" label="Minutes after doffing" unit="min" {...(since === undefined ? {} : { first: String(since) })} />
+          <Rows
+            name="marks"
+            label="Marks"
+            one="mark"
+            hint={`${seen.length > 0 ? "The marks of the last look are listed: say how each is now; “gone” where it has faded. A mark that is not mentioned counts as not looked at. " : "No mark at all: leave the rows free. "}${markHint}`}
+            fields={markFields}
+            first={seen.map(markSeenBefore)}
+            blank={seen.length > 0 ? 0 : 2}
+          />
+          <TextField name="note" label="Note" optional />
+          <SubmitButton>Save this look</SubmitButton>
+        </ActionForm>
+        <LimbMap
+          title={last ? `The last look, ${last.minutesAfterDoffing} minutes after doffing` : "The limb, to read places from"}
+          {...limbShapeOf(bundle)}
+          marks={seen.map((mark) => ({ ...mark, grade: gradeMark(mark) }))}
+        />
+      </div>
+    </>
+  );
+}
+
+/** Filled in where the socket came off within the last two hours: later looks are entered afterwards, with their own time. */
+function minutesSinceDoffing(record: WearTrialRecord, asOf: Date): number | undefined {
+  const off = record.events.findLast(({ kind }) => kind === "doffed") ?? record.events.findLast(({ kind }) => kind === "ended" || kind === "stop-sign");
+  if (!off) return undefined;
+  const minutes = Math.floor((asOf.getTime() - Date.parse(off.at)) / 60_000);
+  return minutes >= 0 && minutes <= 120 ? minutes : undefined;
+}

@@ -1,0 +1,181 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { show } from "@/app/_forms/show";
+import { Advice } from "@/app/_parts/advice";
+import { dayAndTimeAt, timeAt } from "@/app/_parts/dates";
+import { LimbMap } from "@/app/_parts/limb-map";
+import { limbShapeOf } from "@/app/_parts/limb-shape";
+import { formatNumber } from "@/app/_parts/numbers";
+import { PageHead } from "@/app/_parts/page-head";
+import { feelingWords, stopSignWords } from "@/app/_parts/skin-words";
+import { StateMark } from "@/app/_parts/state-mark";
+import { requireActor } from "@/lib/access/session";
+import { type TrialEvent, type WearTrial, gradeMark, replayWearTrial } from "@/lib/fit";
+import { clinicSettings } from "@/lib/records/clinic";
+import { now } from "@/lib/records/clock";
+import { seeEpisodeOfTrial } from "@/lib/records/see-episode";
+import { EventForms } from "./event-forms";
+import { TrialClock } from "./trial-clock";
+import styles from "./trial.module.css";
+
+export const metadata: Metadata = { title: "Wear trial" };
+
+export default async function TrialPage({ params }: { params: Promise<{ trial: string }> }) {
+  const { trial: trialId } = await params;
+  const actor = await requireActor(`/trials/${trialId}`);
+  const [{ episode, bundle, limits }, clinic] = await Promise.all([show(seeEpisodeOfTrial(actor, trialId)), clinicSettings()]);
+  const timeZone = clinic?.timeZone ?? "UTC";
+  const record = bundle.wearTrials.find(({ id }) => id === trialId);
+  const row = episode.wearTrials.find(({ id }) => id === trialId);
+  if (!record || !row) throw new Error("the trial is in its episode");
+  const asOf = now();
+  const trial = replayWearTrial(record.plan, record.events, asOf.toISOString());
+  const socket = episode.sockets.find(({ id }) => id === record.socketId);
+  const signed = episode.signOffs.find((signOff) => signOff.socketId === record.socketId && signOff.withdrawal === null);
+  const { plan } = record;
+  const events = [...record.events].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
+  return (
+    <>
+      <PageHead
+        title={`Wear trial, socket ${socket?.number ?? ""}`}
+        about={
+          <Link href={`/episodes/${episode.id}`}>
+            {episode.wearer.name}, {episode.side} {episode.level}
+          </Link>
+        }
+      />
+      <p>
+        {formatNumber(plan.minutes, 0)} minutes, a check-in every {formatNumber(plan.intervalMin, 0)}
+        {plan.loadKg !== undefined && `, ${plan.loadKg} kg${plan.loadDistanceMm === undefined ? "" : ` at ${plan.loadDistanceMm} mm`}`}: {plan.activities.join(", ")}.
+        {row.watchedBy && ` Watched by ${row.watchedBy}.`} {row.enteredAfterwards && <strong>Entered afterwards.</strong>}
+      </p>
+      <section aria-labelledby="state">
+        <h2 id="state">{stateWords[trial.state]}</h2>
+        {trial.state === "running" && (
+          <TrialClock
+            wornMinutes={trial.wornMinutes}
+            plannedMinutes={plan.minutes}
+            dueAt={trial.nextCheckInDueAt ?? null}
+            asOf={asOf.toISOString()}
+          />
+        )}
+        {(trial.state === "ended" || trial.state === "stopped") && <Verdict trial={trial} />}
+        {trial.problems.length > 0 && (
+          <ul className={styles.problems}>
+            {trial.problems.map((problem) => (
+              <li key={problem.why}>{problem.why}</li>
+            ))}
+          </ul>
+        )}
+      </section>
+      {trial.state === "stopped" && (
+        <p className={styles.alarm} role="note">
+          <strong>Stopped.</strong> Doff the socket now and look at the skin. Call a physician for broken skin, loss of feeling, a cold limb, colour change or swelling. A trial with a stop sign is never passed.
+        </p>
+      )}
+      {signed ? (
+        <p>
+          {signed.byName} signed for this socket; what happened in its trial is locked.
+        </p>
+      ) : (
+        <EventForms
+          trialId={trialId}
+          state={trial.state}
+          afterwards={row.enteredAfterwards}
+          checkIns={events.flatMap((event) => (event.kind === "check-in" ? [{ id: event.id, label: `${timeAt(event.at, timeZone)}: comfort ${event.comfort}, pain ${event.pain}` }] : []))}
+        />
+      )}
+      {events.length > 0 && (
+        <section aria-labelledby="events">
+          <h2 id="events">What happened</h2>
+          <table className={styles.events}>
+            <thead>
+              <tr>
+                <th scope="col">Time</th>
+                <th scope="col">What</th>
+                <th scope="col">Said by</th>
+              </tr>
+            </thead>
+            <tbody>
+              {events.map((event) => (
+                <tr key={event.id}>
+                  <td>{timeAt(event.at, timeZone)}</td>
+                  <td>{eventWords(event)}</td>
+                  <td>{event.reportedBy ?? ""}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </section>
+      )}
+      <section id="skin" aria-labelledby="looks">
+        <h2 id="looks">Looks at the skin</h2>
+        {record.inspections.length === 0 && <p className="soft">Not looked at yet. Look within five minutes of doffing, and again until the marks are gone or 20 minutes have passed.</p>}
+        <div className={styles.looks}>
+          {record.inspections.map((inspection) => (
+            <article key={inspection.id} aria-label={`Look ${inspection.minutesAfterDoffing} minutes after doffing`}>
+              <h3>{formatNumber(inspection.minutesAfterDoffing, 0)} minutes after doffing</h3>
+              <p className="soft">{dayAndTimeAt(inspection.at, timeZone)}</p>
+              <LimbMap
+                title={`Marks ${inspection.minutesAfterDoffing} minutes after doffing`}
+                {...limbShapeOf(bundle)}
+                marks={inspection.marks.map((mark) => ({ ...mark, grade: gradeMark(mark, limits) }))}
+              />
+            </article>
+          ))}
+        </div>
+        {!signed && trial.state !== "planned" && (
+          <p>
+            <Link className="button" href={`/trials/${trialId}/look`}>
+              {record.inspections.length === 0 ? "Record a look at the skin" : "Record another look"}
+            </Link>
+          </p>
+        )}
+      </section>
+      <section>
+        <Advice />
+      </section>
+    </>
+  );
+}
+
+const stateWords: Record<WearTrial["state"], string> = {
+  planned: "Planned",
+  running: "Running",
+  paused: "Paused",
+  ended: "Ended",
+  stopped: "Stopped",
+};
+
+function Verdict({ trial }: { trial: WearTrial }) {
+  const state = trial.verdict === "passed" ? "met" : trial.verdict === "stopped" ? "forbids" : trial.verdict === "incomplete" ? "unknown" : trial.verdict === "not passed" ? "not met" : "close";
+  return (
+    <>
+      <p>
+        <StateMark state={state}>{trial.verdict}</StateMark>, worn {formatNumber(trial.wornMinutes, 1)} minutes
+      </p>
+      <ul>
+        {trial.reasons.filter((reason) => reason.state !== "met").map((reason) => (
+          <li key={reason.why}>{reason.why}</li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+function eventWords(event: TrialEvent): string {
+  switch (event.kind) {
+    case "begun":
+      return "begun";
+    case "check-in": {
+      const felt = event.feelings.map(({ kind, aspect, third }) => [feelingWords[kind], aspect, third && `${third} third`].filter(Boolean).join(" "));
+      return `check-in: comfort ${event.comfort}, pain ${event.pain}, exertion ${event.exertion}${felt.length > 0 ? `; felt ${felt.join(", ")}` : ""}`;
+    }
+    case "stop-sign":
+      return `stop sign: ${stopSignWords[event.sign]}${event.note ? ` (${event.note})` : ""}`;
+    case "corrected":
+      return `check-in put right: ${[event.comfort !== undefined && `comfort ${event.comfort}`, event.pain !== undefined && `pain ${event.pain}`, event.exertion !== undefined && `exertion ${event.exertion}`].filter(Boolean).join(", ")}${event.note ? ` (${event.note})` : ""}`;
+    default:
+      return event.kind;
+  }
+}
