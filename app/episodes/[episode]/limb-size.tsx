@@ -1,5 +1,5 @@
 import { ChartWithTable } from "@/app/_parts/chart-with-table";
-import { dayAt, longDay, shortDay } from "@/app/_parts/dates";
+import { dayAt, longDay } from "@/app/_parts/dates";
 import { Empty } from "@/app/_parts/empty";
 import { formatNumber } from "@/app/_parts/numbers";
 import { StateMark } from "@/app/_parts/state-mark";
@@ -13,7 +13,7 @@ interface VolumeAt {
 
 /** Volumes over the span that all measurements share, so that they can be compared; each over its own where they share none. */
 export function volumes({ limbMeasurements }: Bundle): VolumeAt[] {
-  const circumferenceSdMm = limitValue(defaultLimits, "tape-error");
+  const circumferenceSdMm = limitValue(defaultLimits, "tape-error-mm");
   const from = Math.max(...limbMeasurements.map(({ stations }) => stations[0]?.distanceMm ?? 0));
   const to = Math.min(...limbMeasurements.map(({ stations }) => stations.at(-1)?.distanceMm ?? 0));
   return limbMeasurements.map(({ at, stations }) => ({ at, ...volumeOver(stations, { from, to, circumferenceSdMm }) }));
@@ -25,6 +25,16 @@ function volumeOver(stations: Station[], { from, to, circumferenceSdMm }: { from
 
 const error90 = 1.645;
 
+const dayMs = 86_400_000;
+const dayNumber = (at: string): number => Date.parse(at) / dayMs;
+
+/** The measurement that the latest one was compared with when the size was judged settled. */
+function settledSince(points: readonly VolumeAt[]): string | undefined {
+  const last = points.at(-1);
+  const apart = limitValue(defaultLimits, "settled-apart-days");
+  return last && points.findLast(({ at }) => Date.parse(last.at) - Date.parse(at) >= apart * dayMs)?.at;
+}
+
 /** The limb's volume over time with its error band, and the same as a table. */
 export function LimbSize({ bundle, assessment, headId }: { bundle: Bundle; assessment: Assessment; headId: string }) {
   const { timeZone } = bundle.clinic;
@@ -32,6 +42,7 @@ export function LimbSize({ bundle, assessment, headId }: { bundle: Bundle; asses
   const settled = assessment.gates.find(({ id }) => id === "limb-settled");
   const first = points[0];
   const last = points.at(-1);
+  const since = settled?.state === "met" ? settledSince(points) : undefined;
   return (
     <>
       <h2 id={headId}>The limb’s size</h2>
@@ -49,17 +60,19 @@ export function LimbSize({ bundle, assessment, headId }: { bundle: Bundle; asses
             </p>
           )}
           <ChartWithTable
-            title="Volume between the same levels, with its 90 % error band"
+            title="Volume between the same levels, mL, with its 90 % error band"
+            along="day"
+            measure="volume"
             unit="mL"
+            summary={`Limb volume from ${formatNumber(first.volumeMl, 0)} mL on ${longDay(dayAt(first.at, timeZone))} to ${formatNumber(last.volumeMl, 0)} mL on ${longDay(dayAt(last.at, timeZone))}.`}
             points={points.map(({ at, volumeMl, standardErrorMl }) => ({
-              label: shortDay(dayAt(at, timeZone)),
-              day: longDay(dayAt(at, timeZone)),
-              at,
+              at: dayNumber(at),
+              label: longDay(dayAt(at, timeZone)),
               value: volumeMl,
               low: volumeMl - error90 * standardErrorMl,
               high: volumeMl + error90 * standardErrorMl,
             }))}
-            zone={{ low: last.volumeMl * 0.95, high: last.volumeMl * 1.05, label: `within ±5 % of ${formatNumber(last.volumeMl, 0)} mL` }}
+            zone={since === undefined ? undefined : { from: dayNumber(since), label: "settled (within ±5 %)" }}
           />
         </>
       )}

@@ -1,0 +1,8 @@
+"use server";
+
+import { perform } from "@/app/_forms/perform";
+import type { FormState } from "@/app/_parts/form-state";
+import { changeLimit } from "@/lib/records/change-limit";
+
+export const change = async (_before: FormState, form: FormData): Promise<FormState> =>
+  perform({ form, command: changeLimit, then: ({ name }) => `/rules#limit-${name}` });
