@@ -1,0 +1,105 @@
+/** What the wearer said during a trial, with what was put right later. */
+import type { TrialEvent } from "./bundle";
+import { instantOf } from "./instant";
+import type { Placed } from "./replay-wear-trial-clock";
+import type { TimedEvent, TrialProblem } from "./replay-wear-trial-order";
+
+export const scales = ["comfort", "pain", "exertion"] as const;
+export type Scale = (typeof scales)[number];
+
+/** What was felt, and where. */
+export type Felt = Extract<TrialEvent, { kind: "check-in" }>["feelings"][number];
+
+export interface Ratings {
+  comfort: number;
+  pain: number;
+  exertion: number;
+  feelings: Felt[];
+}
+
+export interface TrialCheckIn extends Ratings {
+  id: string;
+  /** In UTC. */
+  at: string;
+  wornMinutes: number;
+  /** Said while the trial ran or paused. What was said outside counts only where it is bad. */
+  during: boolean;
+  reportedBy?: "wearer" | "carer" | "clinician";
+  /** As it was first said; present where it was put right. */
+  asFirstSaid?: Ratings;
+}
+
+export type Correction = Extract<TrialEvent, { kind: "corrected" }>;
+
+export interface CorrectedCheckIns {
+  checkIns: TrialCheckIn[];
+  /** What corrections of nothing say: nobody knows when it was felt, but it counts where it is bad. */
+  stray: Correction[];
+  problems: TrialProblem[];
+}
+
+/**
+ * Puts check-ins right, in the order in which the corrections were made. A correction that cannot be trusted, or that
+ * was made before the check-in, only ever makes it worse.
+ */
+export function correctCheckIns(placed: readonly Placed<"check-in">[], timed: readonly TimedEvent[]): CorrectedCheckIns {
+  const checkIns: TrialCheckIn[] = placed.map(({ event, atMs, wornMs, during }) => ({
+    id: event.id,
+    at: instantOf(atMs),
+    wornMinutes: wornMs / 60_000,
+    during,
+    ...(event.reportedBy === undefined ? {} : { reportedBy: event.reportedBy }),
+    comfort: event.comfort,
+    pain: event.pain,
+    exertion: event.exertion,
+    feelings: event.feelings,
+  }));
+  const stray: Correction[] = [];
+  const problems: TrialProblem[] = [];
+  const placeOf = new Map(placed.map(({ event }, index) => [event.id, index]));
+  for (const { event, atMs, trusted } of timed) {
+    if (event.kind !== "corrected") continue;
+    const index = placeOf.get(event.corrects) ?? -1;
+    const checkIn = checkIns[index];
+    const saidMs = placed[index]?.atMs;
+    if (!checkIn || saidMs === undefined) {
+      stray.push(event);
+      problems.push({
+        eventId: event.id,
+        why: `The correction ${event.id} is of ${event.corrects}, which is no check-in; it counts where it is bad.`,
+      });
+      continue;
+    }
+    if (atMs < saidMs)
+      problems.push({ eventId: event.id, why: `The correction ${event.id} was made before the check-in ${event.corrects}.` });
+    checkIns[index] = {
+      ...checkIn,
+      asFirstSaid: checkIn.asFirstSaid ?? ratingsOf(checkIn),
+      ...(trusted && atMs >= saidMs ? putRight(checkIn, event) : worseOf(checkIn, event)),
+    };
+  }
+  return { checkIns, stray, problems };
+}
+
+const ratingsOf = ({ comfort, pain, exertion, feelings }: Ratings): Ratings => ({ comfort, pain, exertion, feelings });
+
+const putRight = (said: Ratings, correction: Correction): Ratings => ({
+  comfort: correction.comfort ?? said.comfort,
+  pain: correction.pain ?? said.pain,
+  exertion: correction.exertion ?? said.exertion,
+  feelings: correction.feelings ?? said.feelings,
+});
+
+const worseOf = (said: Ratings, correction: Correction): Ratings => ({
+  comfort: Math.min(said.comfort, correction.comfort ?? said.comfort),
+  pain: Math.max(said.pain, correction.pain ?? said.pain),
+  exertion: Math.max(said.exertion, correction.exertion ?? said.exertion),
+  feelings: [...said.feelings, ...(correction.feelings ?? [])],
+});
+
+/** A check-in that now sounds better than it was first said. */
+export const isSoftened = ({ asFirstSaid, comfort, pain, feelings }: TrialCheckIn): boolean =>
+  asFirstSaid !== undefined &&
+  (comfort > asFirstSaid.comfort ||
+    pain < asFirstSaid.pain ||
+    asFirstSaid.feelings.some((felt) => !feelings.some(({ kind }) => kind === felt.kind)));

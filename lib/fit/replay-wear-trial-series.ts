@@ -1,0 +1,92 @@
+/** The course of comfort, pain and exertion over the minutes worn, and of what was felt where. */
+import type { Correction, Felt, Scale, TrialCheckIn } from "./replay-wear-trial-check-ins";
+import { mannKendall, type Trend } from "./statistics/mann-kendall";
+import { theilSen } from "./statistics/theil-sen";
+import type { Aspect, FeelingKind, Third } from "./words";
+
+export interface ScaleSeries {
+  /** What was said during the trial, in the order of time. */
+  points: { wornMinutes: number; value: number }[];
+  /** The lowest comfort, the highest pain, the highest exertion, wherever it was said. Null where nothing was. */
+  worst: number | null;
+  /** The last value; one from outside the trial takes its place only where it is worse. */
+  last: number | null;
+  /** Theil–Sen, in points per minute worn; null where there are not two moments. */
+  readonly slopePerMinute: number | null;
+  /** One-sided Mann–Kendall chance of so high a rise where there is none; null with fewer than two values. */
+  readonly pRise: number | null;
+  readonly pFall: number | null;
+}
+
+/** @param stray what counts only where it is bad, beside the check-ins outside the trial */
+export function seriesOf(scale: Scale, checkIns: readonly TrialCheckIn[], stray: readonly Correction[]): ScaleSeries {
+  const points = checkIns
+    .filter(({ during }) => during)
+    .map((checkIn) => ({ wornMinutes: checkIn.wornMinutes, value: checkIn[scale] }));
+  const outside = [...checkIns.filter(({ during }) => !during), ...stray].flatMap((said) => said[scale] ?? []);
+  const inside = points.map(({ value }) => value);
+  const worse = (a: number, b: number) => (scale === "comfort" ? Math.min(a, b) : Math.max(a, b));
+  const worstOf = (values: readonly number[]): number | null => (values.length === 0 ? null : values.reduce(worse));
+  const trend = once((): Trend | null => (inside.length < 2 ? null : mannKendall(inside)));
+  const slope = once(() => (new Set(points.map(({ wornMinutes }) => wornMinutes)).size < 2 ? null : slopeOf(points)));
+  return {
+    points,
+    worst: worstOf([...inside, ...outside]),
+    last: worstOf([...inside.slice(-1), ...outside]),
+    // Slope and trend cost more than the whole replay where a trial is long, and few ask for them.
+    get slopePerMinute() {
+      return slope();
+    },
+    get pRise() {
+      return trend()?.pUp ?? null;
+    },
+    get pFall() {
+      return trend()?.pDown ?? null;
+    },
+  };
+}
+
+const slopeOf = (points: ScaleSeries["points"]): number =>
+  theilSen(points.map(({ wornMinutes, value }) => ({ x: wornMinutes, y: value }))).slope;
+
+/** Computes when first asked, and only then. */
+export function once<T>(compute: () => T): () => T {
+  let found: { value: T } | undefined;
+  return () => {
+    found ??= { value: compute() };
+    return found.value;
+  };
+}
+
+export interface FeltThere {
+  kind: FeelingKind;
+  aspect?: Aspect;
+  third?: Third;
+  /** At how many check-ins. */
+  times: number;
+  firstWornMinutes: number;
+  lastWornMinutes: number;
+}
+
+/** What was felt, by kind and place, in the order in which it was first felt. */
+export function feelingsByPlace(checkIns: readonly TrialCheckIn[]): FeltThere[] {
+  const found = new Map<string, FeltThere>();
+  for (const { feelings, wornMinutes } of checkIns) {
+    for (const [place, { kind, aspect, third }] of byPlace(feelings)) {
+      const before = found.get(place);
+      found.set(place, {
+        kind,
+        ...(aspect === undefined ? {} : { aspect }),
+        ...(third === undefined ? {} : { third }),
+        times: (before?.times ?? 0) + 1,
+        firstWornMinutes: before?.firstWornMinutes ?? wornMinutes,
+        lastWornMinutes: wornMinutes,
+      });
+    }
+  }
+  return [...found.values()];
+}
+
+/** The same feeling said twice at one check-in is one feeling. */
+const byPlace = (feelings: readonly Felt[]): Map<string, Felt> =>
+  new Map(feelings.map((feeling) => [`${feeling.kind} ${feeling.aspect ?? ""} ${feeling.third ?? ""}`, feeling]));
