@@ -16,7 +16,9 @@ import { installSystemPackages, mayInstall } from "./system-packages.mjs";
 export async function ensurePackages() {
   if (!installedAsLocked()) {
     await ensureCompiler();
-    await step("Packages, by npm ci (a minute or two)", () => npm(["ci", "--include=dev"], "installed"));
+    await step("Packages, by npm ci (some minutes where SQLite must be compiled)", () =>
+      npm(["ci", "--include=dev"], "installed"),
+    );
   } else if (!(await storeLoads())) {
     await ensureCompiler();
     await step("The store's native module, for this Node", () => npm(["rebuild", "better-sqlite3"], "built"));
@@ -67,7 +69,7 @@ function missingTools() {
  * @param {string} outcome
  */
 async function npm(words, outcome) {
-  const { code, output } = await run("npm", [...words, "--no-audit", "--no-fund"], { env: nodeHeaders() });
+  const { code, output } = await run("npm", [...words, "--no-audit", "--no-fund"], { env: { JOBS: "max", ...nodeHeaders() } });
   if (code === 0) return outcome;
   const missing = missingTools();
   throw new Stop(
