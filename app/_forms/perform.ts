@@ -29,6 +29,7 @@ export async function perform<Result>({
   command,
   then,
   shape = (input) => input,
+  fieldOf = (path) => path,
   labels = {},
 }: Performance<Result>): Promise<FormState> {
   const typed = withoutPasswords(valuesOf(form));

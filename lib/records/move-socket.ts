@@ -45,7 +45,7 @@ export const moveSocket = command({
     if (!ways[from].includes(state)) throw new InputRefused({ state: `A socket that is ${from} cannot become ${state} this way.` });
     if (!waysOn(from, store.actor.role).includes(state)) throw new NotAllowed(`set a socket that is ${from} to ${state}`, store.actor.role);
     refuseFuture(store, "at", at);
-    if (at < socket.stateSince) throw new InputRefused({ at: `It has been ${from} only since ${socket.stateSince.toISOString().slice(0, 16).replace("T", " ")} UTC.` });
+    if (at.getTime() < wholeMinute(socket.stateSince)) throw new InputRefused({ at: `It has been ${from} only since ${socket.stateSince.toISOString().slice(0, 16).replace("T", " ")} UTC.` });
     await setSocketState(store, { socket, state, at, note });
     await store.note({
       action: `socket ${socket.number} is ${state}`,
@@ -59,6 +59,9 @@ export const moveSocket = command({
     return { socketId, episodeId: socket.episodeId };
   },
 });
+
+/** Forms give times to the minute: what was set a few seconds ago must not lie in their future. */
+const wholeMinute = (at: Date): number => Math.floor(at.getTime() / 60_000) * 60_000;
 
 export async function findSocket(store: Store, socketId: string) {
   const socket = await store.db.checkSocket.findUnique({ where: { id: socketId } });
