@@ -116,7 +116,7 @@ export function trimPoints(line: readonly LimbPlace[], geometry: MapGeometry): P
   if (!first || !last) return [];
   const around = [{ ...last, turn: last.turn - 360 }, ...known, { ...first, turn: first.turn + 360 }];
   return Array.from({ length: 73 }, (_, step) => step * 5 - 180).map((turn) => {
-    const after = around.findIndex((place) => place.turn > turn);
+    const after = around.findIndex((place, index) => index > 0 && place.turn >= turn);
     const [from, to] = [around[after - 1] ?? first, around[after] ?? last];
     const share = (1 - Math.cos(Math.PI * ((turn - from.turn) / (to.turn - from.turn)))) / 2;
     const distanceFromEndMm = from.distanceFromEndMm + (to.distanceFromEndMm - from.distanceFromEndMm) * share;

@@ -33,10 +33,13 @@ const smallestRadius = 3;
 
 /** A mark that crosses the seam is drawn at both edges; one that reaches over the rim of the distal end, on wall and disc. */
 export function drawMarks(marks: readonly MapMark[], geometry: MapGeometry, taken: readonly Box[]): DrawnMark[] {
-  const ellipses = marks.flatMap((mark, index) => ellipsesOf(mark, index + 1, geometry));
-  const boxes: Box[] = [...taken, ...ellipses.map(boxOf)];
+  const ellipses = marks
+    .flatMap((mark, index) => ellipsesOf(mark, index + 1, geometry))
+    // Small ones are drawn last, so that a filled mark hides none of them.
+    .sort((a, b) => b.radiusX * b.radiusY - a.radiusX * a.radiusY);
+  const boxes: Box[] = [...taken, ...ellipses.map((ellipse) => seenBox(ellipse, geometry))];
   return ellipses.map((ellipse) => {
-    const label = placeLabel(ellipse, boxes, geometry.height);
+    const label = placeLabel(ellipse, { seen: seenBox(ellipse, geometry), boxes, height: geometry.height });
     boxes.push(labelBox(label, ellipse.number));
     return { ...ellipse, label };
   });
@@ -92,15 +95,29 @@ function boxOf({ centre, radiusX, radiusY, rotation }: Ellipse): Box {
   return { left: centre.x - halfX, right: centre.x + halfX, top: centre.y - halfY, bottom: centre.y + halfY };
 }
 
+/** What is seen of a mark: the wall ends at the seam, and at the top of the map. */
+function seenBox(ellipse: Ellipse, { centreX, top, bottom, unitsPerMm, circumferenceAt }: MapGeometry): Box {
+  const box = boxOf(ellipse);
+  if (ellipse.on === "disc") return box;
+  const half = (circumferenceAt(ellipse.mark.distanceFromEndMm) * unitsPerMm) / 2;
+  return {
+    left: Math.max(box.left, centreX - half),
+    right: Math.min(box.right, centreX + half),
+    top: Math.max(box.top, top),
+    bottom: Math.min(box.bottom, bottom),
+  };
+}
+
 function labelBox({ x, y }: Point, number: number): Box {
   const half = (digit.width * String(number).length) / 2;
   return { left: x - half, right: x + half, top: y - digit.height / 2, bottom: y + digit.height / 2 };
 }
 
 /** Right of the mark if nothing stands there, else left, below, above and the corners; the least covered place if all are taken. */
-function placeLabel(ellipse: Ellipse, boxes: readonly Box[], height: number): Point {
-  const { left, right, top, bottom } = boxOf(ellipse);
-  const { x, y } = ellipse.centre;
+function placeLabel(ellipse: Ellipse, { seen, boxes, height }: { seen: Box; boxes: readonly Box[]; height: number }): Point {
+  const { left, right, top, bottom } = seen;
+  const x = (left + right) / 2;
+  const y = (top + bottom) / 2;
   const away = (digit.width * String(ellipse.number).length) / 2 + 4;
   const over = digit.height / 2;
   const places = [

@@ -82,8 +82,13 @@ function marksInWords(marks: readonly MapMark[], limbLengthMm: number): string {
 const viewWords = (side: LimbShape["side"]): string =>
   `${side === "left" ? "Left" : "Right"} limb seen from the front, unrolled from the posterior midline: lateral is on the ${side === "left" ? "right" : "left"}.`;
 
+/** Half of "posterior" and half of "anterior" at their largest, in units of the drawing. */
+const roomForName = 70;
+
 function Aspects({ geometry }: { geometry: MapGeometry }) {
-  const { limbLengthMm, pointOf, top } = geometry;
+  const { limbLengthMm, pointOf, top, centreX, circumferenceAt, unitsPerMm } = geometry;
+  // On a slender limb the names at the seam move outwards, so that the four do not touch.
+  const apart = Math.max(0, roomForName - (circumferenceAt(limbLengthMm) * unitsPerMm) / 4);
   return (
     <g>
       {aspects.map((aspect, quarter) => {
@@ -101,7 +106,12 @@ function Aspects({ geometry }: { geometry: MapGeometry }) {
                   className={styles.line}
                 />
               )}
-              <text x={above.x} y={top - 13} textAnchor="middle" className={styles.label}>
+              <text
+                x={aspect === "posterior" ? above.x + Math.sign(above.x - centreX) * apart : above.x}
+                y={top - 13}
+                textAnchor="middle"
+                className={styles.label}
+              >
                 {aspect}
               </text>
             </g>

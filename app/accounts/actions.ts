@@ -6,7 +6,8 @@ import { addAccount, changeAccount } from "@/lib/records/accounts";
 
 const labels = { name: "Name", role: "Role", credentialsLine: "Under a signature", active: "May sign in" };
 
-export const add = async (_before: FormState, form: FormData): Promise<FormState> => perform({ form, command: addAccount, then: () => "/accounts" });
+export const add = async (_before: FormState, form: FormData): Promise<FormState> =>
+  perform({ form, command: addAccount, then: () => "/accounts" });
 
 export const change = async (_before: FormState, form: FormData): Promise<FormState> =>
   perform({ form, command: changeAccount, then: () => "/accounts", labels });

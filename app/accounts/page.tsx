@@ -9,8 +9,8 @@ import { shortestPassword } from "@/lib/access/password";
 import { roles } from "@/lib/access/roles";
 import { requireActor } from "@/lib/access/session";
 import { seeAccounts } from "@/lib/records/see-accounts";
-import { add, change } from "./actions";
 import styles from "./accounts.module.css";
+import { add, change } from "./actions";
 
 export const metadata: Metadata = { title: "Accounts" };
 
@@ -21,7 +21,10 @@ export default async function Accounts() {
   const accounts = await show(seeAccounts(actor, null));
   return (
     <>
-      <PageHead title="Accounts" about="Only a prosthetist signs. A technician sees orders and release sheets. An administrator manages accounts and limits." />
+      <PageHead
+        title="Accounts"
+        about="Only a prosthetist signs. A technician sees orders and release sheets. An administrator manages accounts and limits."
+      />
       <ul className={styles.list}>
         {accounts.map((account) => (
           <li key={account.id}>
@@ -38,7 +41,13 @@ export default async function Accounts() {
                 <HiddenField name="version" value={String(account.version)} />
                 <TextField name="name" label="Name" first={account.name} />
                 <SelectField name="role" label="Role" options={wordOptions(roles)} first={account.role} />
-                <TextField name="credentialsLine" label="Credentials line" optional hint={credentialsHint} first={account.credentialsLine ?? ""} />
+                <TextField
+                  name="credentialsLine"
+                  label="Credentials line"
+                  optional
+                  hint={credentialsHint}
+                  first={account.credentialsLine ?? ""}
+                />
                 <CheckBox name="active" label="May sign in" first={account.banned ? "" : "yes"} />
                 <SubmitButton>Save</SubmitButton>
               </ActionForm>
@@ -53,7 +62,13 @@ export default async function Accounts() {
           <TextField name="email" label="E-mail" type="email" />
           <SelectField name="role" label="Role" options={wordOptions(roles)} />
           <TextField name="credentialsLine" label="Credentials line" optional hint={credentialsHint} />
-          <TextField name="password" label="A first password" type="password" autoComplete="new-password" hint={`At least ${shortestPassword} characters. Give it to them in person.`} />
+          <TextField
+            name="password"
+            label="A first password"
+            type="password"
+            autoComplete="new-password"
+            hint={`At least ${shortestPassword} characters. Give it to them in person.`}
+          />
           <SubmitButton>Add the account</SubmitButton>
         </ActionForm>
       </section>

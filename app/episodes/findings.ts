@@ -1,7 +1,7 @@
-import type { Bundle } from "@/lib/fit";
-import { gradeMark } from "@/lib/fit";
 import { aspectOf } from "@/app/_parts/mark-words";
 import { feelingWords } from "@/app/_parts/skin-words";
+import type { Bundle } from "@/lib/fit";
+import { gradeMark } from "@/lib/fit";
 import type { Finding } from "./socket-fields";
 
 /** What was found with a socket, as choices for what an adjustment answers. */
@@ -16,11 +16,30 @@ export function findingsOf(bundle: Bundle, socketId: string | undefined): Findin
     .flatMap(({ inspections }) => inspections)
     .flatMap((look) => look.marks)
     .filter((mark, index, all) => gradeMark(mark) > 0 && all.findIndex(({ id }) => id === mark.id) === index)
-    .map((mark) => ({ value: `mark:${mark.id}`, label: `mark grade ${gradeMark(mark)}, ${aspectOf(mark.angleDeg)}, ${Math.round(mark.distanceFromEndMm)} mm from the end` }));
-  const feelings = [...new Set(trials.flatMap(({ events }) => events).flatMap((event) => (event.kind === "check-in" ? event.feelings.map(({ kind }) => kind) : [])))].map((kind) => ({
+    .map((mark) => ({
+      value: `mark:${mark.id}`,
+      label: `mark grade ${gradeMark(mark)}, ${aspectOf(mark.angleDeg)}, ${Math.round(mark.distanceFromEndMm)} mm from the end`,
+    }));
+  const feelings = [
+    ...new Set(
+      trials
+        .flatMap(({ events }) => events)
+        .flatMap((event) => (event.kind === "check-in" ? event.feelings.map(({ kind }) => kind) : [])),
+    ),
+  ].map((kind) => ({
     value: `feeling:${kind}`,
     label: `felt: ${feelingWords[kind]}`,
   }));
-  const motion = (fitting?.motion ?? []).map(({ joint }) => ({ value: `motion:${joint}`, label: `motion: ${joint.replaceAll("-", " ")}` }));
-  return [...checks, ...marks, ...feelings, { value: "displacement", label: "displacement under load" }, ...motion, { value: "pain", label: "pain" }];
+  const motion = (fitting?.motion ?? []).map(({ joint }) => ({
+    value: `motion:${joint}`,
+    label: `motion: ${joint.replaceAll("-", " ")}`,
+  }));
+  return [
+    ...checks,
+    ...marks,
+    ...feelings,
+    { value: "displacement", label: "displacement under load" },
+    ...motion,
+    { value: "pain", label: "pain" },
+  ];
 }

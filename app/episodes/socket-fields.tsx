@@ -1,7 +1,7 @@
 import { CheckBox, DateField, NumberField, SelectField, TextArea, TextField } from "@/app/_parts/fields";
 import { Rows } from "@/app/_parts/rows";
 import { wordOptions } from "@/app/_parts/word-options";
-import { type Adjustment, type Station, adjustmentKinds, adjustmentUnits, aspects, suspensions, thirds } from "@/lib/fit";
+import { type Adjustment, adjustmentKinds, adjustmentUnits, aspects, type Station, suspensions, thirds } from "@/lib/fit";
 
 const inInches = { unit: "in", perUnit: 1 / 25.4, digits: 2 };
 
@@ -9,7 +9,14 @@ const inInches = { unit: "in", perUnit: 1 / 25.4, digits: 2 };
 export const adjustmentFields = [
   { name: "kind", label: "kind", kind: "select", options: wordOptions(adjustmentKinds) },
   { name: "amount", label: "amount", kind: "number", optional: true },
-  { name: "unit", label: "unit", kind: "select", options: adjustmentUnits.map((unit) => ({ value: unit, label: unit })), optional: true, empty: "none" },
+  {
+    name: "unit",
+    label: "unit",
+    kind: "select",
+    options: adjustmentUnits.map((unit) => ({ value: unit, label: unit })),
+    optional: true,
+    empty: "none",
+  },
   { name: "aspect", label: "aspect", kind: "select", options: wordOptions(aspects), optional: true, empty: "all round" },
   { name: "third", label: "third", kind: "select", options: wordOptions(thirds), optional: true, empty: "whole length" },
   { name: "reason", label: "reason", kind: "text", size: 36 },
@@ -40,7 +47,8 @@ interface SocketFieldsProps {
   stationsFrom: string;
 }
 
-const asText = (value: string | number | null | undefined): string => (value === null || value === undefined ? "" : String(value));
+const asText = (value: string | number | null | undefined): string =>
+  value === null || value === undefined ? "" : String(value);
 
 /** What a check socket is to be, and every adjustment that separates it from the one it comes from. */
 export function SocketFields({ first, sockets, measurements, findings, stationsFrom }: SocketFieldsProps) {
@@ -91,7 +99,10 @@ export function SocketFields({ first, sockets, measurements, findings, stationsF
           { name: "distanceMm", label: "distance", kind: "number", unit: "mm", also: inInches },
           { name: "circumferenceMm", label: "inside circumference", kind: "number", unit: "mm", also: inInches },
         ]}
-        first={first.stations.map(({ distanceMm, circumferenceMm }) => ({ distanceMm: String(distanceMm), circumferenceMm: String(Math.round(circumferenceMm * 10) / 10) }))}
+        first={first.stations.map(({ distanceMm, circumferenceMm }) => ({
+          distanceMm: String(distanceMm),
+          circumferenceMm: String(Math.round(circumferenceMm * 10) / 10),
+        }))}
         blank={first.stations.length > 0 ? 0 : 5}
       />
       <SelectField
@@ -105,9 +116,23 @@ export function SocketFields({ first, sockets, measurements, findings, stationsF
       <TextField name="material" label="Material" optional first={asText(first.material)} />
       <NumberField name="wallMm" label="Wall" unit="mm" optional first={asText(first.wallMm)} />
       <NumberField name="lengthMm" label="Length" unit="mm" optional first={asText(first.lengthMm)} also={inInches} />
-      <SelectField name="suspension" label="Suspension" empty="as planned for the device" options={wordOptions(suspensions)} optional first={asText(first.suspension)} />
+      <SelectField
+        name="suspension"
+        label="Suspension"
+        empty="as planned for the device"
+        options={wordOptions(suspensions)}
+        optional
+        first={asText(first.suspension)}
+      />
       <TextArea name="trimLines" label="Trim lines" optional rows={2} first={asText(first.trimLines)} />
-      <TextArea name="benchNote" label="Note for the bench" optional rows={2} hint="The technician reads this. No clinical words here." first={asText(first.benchNote)} />
+      <TextArea
+        name="benchNote"
+        label="Note for the bench"
+        optional
+        rows={2}
+        hint="The technician reads this. No clinical words here."
+        first={asText(first.benchNote)}
+      />
       <DateField name="neededOn" label="Needed on" optional first={asText(first.neededOn)} />
     </>
   );

@@ -1,7 +1,7 @@
 import type { Metadata } from "next";
 import { redirect } from "next/navigation";
-import { ActionForm } from "@/app/_parts/form";
 import { SelectField, TextField } from "@/app/_parts/fields";
+import { ActionForm } from "@/app/_parts/form";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import { shortestPassword } from "@/lib/access/password";
 import { isOpened } from "@/lib/records/accounts";
@@ -16,14 +16,26 @@ export default async function FirstRun() {
     <>
       <h1>Open your clinic</h1>
       <p>
-        This store is new. Name the clinic and its first administrator, who then gives accounts to prosthetists, assistants and technicians. An administrator manages accounts and limits, and does not sign.
+        This store is new. Name the clinic and its first administrator, who then gives accounts to prosthetists, assistants and
+        technicians. An administrator manages accounts and limits, and does not sign.
       </p>
       <ActionForm action={open}>
         <TextField name="clinicName" label="The clinic’s name" autoComplete="organization" />
-        <SelectField name="timeZone" label="The clinic’s time zone" options={zones} hint="Times are shown in this zone and kept in UTC." />
+        <SelectField
+          name="timeZone"
+          label="The clinic’s time zone"
+          options={zones}
+          hint="Times are shown in this zone and kept in UTC."
+        />
         <TextField name="name" label="Your name" autoComplete="name" />
         <TextField name="email" label="Your e-mail" type="email" autoComplete="username" />
-        <TextField name="password" label="A password" type="password" autoComplete="new-password" hint={`At least ${shortestPassword} characters. It cannot be looked up later.`} />
+        <TextField
+          name="password"
+          label="A password"
+          type="password"
+          autoComplete="new-password"
+          hint={`At least ${shortestPassword} characters. It cannot be looked up later.`}
+        />
         <SubmitButton sending="Opening…">Open the clinic</SubmitButton>
       </ActionForm>
     </>

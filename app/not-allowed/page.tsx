@@ -10,7 +10,8 @@ export default async function NotAllowedPage() {
     <>
       <h1>This page is not for your account</h1>
       <p>
-        You are signed in as {actor.name}, {actor.role}. What each role may see and do stands in <Link href="/rules#roles">Rules</Link>; the clinic’s administrator can change a role.
+        You are signed in as {actor.name}, {actor.role}. What each role may see and do stands in{" "}
+        <Link href="/rules#roles">Rules</Link>; the clinic’s administrator can change a role.
       </p>
       <p>
         <Link href="/">Go to your first page</Link>

@@ -22,13 +22,19 @@ export default async function RecordPage({ searchParams }: { searchParams: Promi
   const actor = await requireActor("/record");
   const { find = "", page: pageText = "1", reads, verify } = await searchParams;
   const page = Math.max(1, Number.parseInt(pageText, 10) || 1);
-  const [{ entries, count, pages }, clinic] = await Promise.all([show(seeRecord(actor, { find, page, reads: reads === "yes" })), clinicSettings()]);
+  const [{ entries, count, pages }, clinic] = await Promise.all([
+    show(seeRecord(actor, { find, page, reads: reads === "yes" })),
+    clinicSettings(),
+  ]);
   const chain = verify === "yes" ? await verifyRecord(actor, null) : null;
   const timeZone = clinic?.timeZone ?? "UTC";
   const pageHref = (to: number) => `/record?${new URLSearchParams({ find, page: String(to), ...(reads ? { reads } : {}) })}`;
   return (
     <>
-      <PageHead title="Record" about="Who did what, when. Entries are only ever added; each carries the digest of the one before.">
+      <PageHead
+        title="Record"
+        about="Who did what, when. Entries are only ever added; each carries the digest of the one before."
+      >
         <Link className="button quiet" href="/record?verify=yes" prefetch={false}>
           Verify the chain
         </Link>

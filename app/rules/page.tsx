@@ -25,7 +25,10 @@ export default async function Rules() {
   return (
     <>
       <PageHead title="Rules" about={`In force: ${limits.version}`} />
-      <p>Every limit that decides something, with its value, its unit and where it comes from. A published limit and common practice are not changed here; a clinic’s own settings are, by an administrator, with a reason.</p>
+      <p>
+        Every limit that decides something, with its value, its unit and where it comes from. A published limit and common
+        practice are not changed here; a clinic’s own settings are, by an administrator, with a reason.
+      </p>
       <section aria-labelledby="limits">
         <h2 id="limits">Limits</h2>
         <table className={styles.limits}>
@@ -45,7 +48,16 @@ export default async function Rules() {
               <tr key={limit.id} id={`limit-${limit.id}`}>
                 <th scope="row">
                   {limit.name}
-                  {limit.levels && limit.levels.length < 12 && <small> {limit.levels.length > 3 ? (limit.levels.some((level) => level === "transtibial") ? "lower limb" : "upper limb") : limit.levels.join(", ")}</small>}
+                  {limit.levels && limit.levels.length < 12 && (
+                    <small>
+                      {" "}
+                      {limit.levels.length > 3
+                        ? limit.levels.some((level) => level === "transtibial")
+                          ? "lower limb"
+                          : "upper limb"
+                        : limit.levels.join(", ")}
+                    </small>
+                  )}
                 </th>
                 <td className="n">
                   {limit.value} {limit.unit}

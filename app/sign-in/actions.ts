@@ -3,7 +3,7 @@
 import { redirect } from "next/navigation";
 import { withoutPasswords } from "@/app/_forms/perform";
 import { type FormState, valuesOf } from "@/app/_parts/form-state";
-import { type SignInResult, endSession, signInWithPassword } from "@/lib/access/sign-in";
+import { endSession, type SignInResult, signInWithPassword } from "@/lib/access/sign-in";
 
 const words: Record<Exclude<SignInResult, "signed in">, string> = {
   refused: "This e-mail address and password do not belong together.",
@@ -15,7 +15,10 @@ export async function signIn(_before: FormState, form: FormData): Promise<FormSt
   const values = withoutPasswords(valuesOf(form));
   const email = String(form.get("email") ?? "").trim();
   const password = String(form.get("password") ?? "");
-  const errors = { ...(email === "" ? { email: "An e-mail address is missing." } : {}), ...(password === "" ? { password: "A password is missing." } : {}) };
+  const errors = {
+    ...(email === "" ? { email: "An e-mail address is missing." } : {}),
+    ...(password === "" ? { password: "A password is missing." } : {}),
+  };
   if (Object.keys(errors).length > 0) return { values, errors };
   const result = await signInWithPassword({ email, password });
   if (result !== "signed in") return { values, errors: {}, message: words[result] };

@@ -1,7 +1,7 @@
 import type { Metadata } from "next";
 import { redirect } from "next/navigation";
-import { ActionForm } from "@/app/_parts/form";
 import { HiddenField, TextField } from "@/app/_parts/fields";
+import { ActionForm } from "@/app/_parts/form";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import { isOpened } from "@/lib/records/accounts";
 import { clinicSettings } from "@/lib/records/clinic";

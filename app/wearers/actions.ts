@@ -8,11 +8,14 @@ import { wearerLabels } from "./wearer-fields";
 
 const toWearer = ({ wearerId }: { wearerId: string }) => `/wearers/${wearerId}`;
 
-export const add = async (_before: FormState, form: FormData): Promise<FormState> => perform({ form, command: addWearer, then: toWearer });
+export const add = async (_before: FormState, form: FormData): Promise<FormState> =>
+  perform({ form, command: addWearer, then: toWearer });
 
 export const change = async (_before: FormState, form: FormData): Promise<FormState> =>
   perform({ form, command: changeWearer, then: toWearer, labels: wearerLabels });
 
-export const caution = async (_before: FormState, form: FormData): Promise<FormState> => perform({ form, command: addCaution, then: toWearer });
+export const caution = async (_before: FormState, form: FormData): Promise<FormState> =>
+  perform({ form, command: addCaution, then: toWearer });
 
-export const endOfCaution = async (_before: FormState, form: FormData): Promise<FormState> => perform({ form, command: endCaution, then: toWearer });
+export const endOfCaution = async (_before: FormState, form: FormData): Promise<FormState> =>
+  perform({ form, command: endCaution, then: toWearer });

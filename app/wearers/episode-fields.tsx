@@ -21,12 +21,26 @@ const fields = {
 export const episodeLabels: Record<keyof typeof fields, string> = fields;
 
 /** One limb, one prosthesis: what an episode is opened and changed with. */
-export function EpisodeFields({ first = {}, prosthetists }: { first?: Partial<Record<keyof typeof fields, string | number | null>>; prosthetists: { id: string; name: string }[] }) {
-  const own = (name: keyof typeof fields) => ({ name, label: fields[name], ...(first[name] === null || first[name] === undefined ? {} : { first: String(first[name]) }) });
+export function EpisodeFields({
+  first = {},
+  prosthetists,
+}: {
+  first?: Partial<Record<keyof typeof fields, string | number | null>>;
+  prosthetists: { id: string; name: string }[];
+}) {
+  const own = (name: keyof typeof fields) => ({
+    name,
+    label: fields[name],
+    ...(first[name] === null || first[name] === undefined ? {} : { first: String(first[name]) }),
+  });
   return (
     <>
       <SelectField {...own("side")} options={wordOptions(sides)} />
-      <SelectField {...own("level")} options={[...upperLimbLevels, ...lowerLimbLevels].map((level) => ({ value: level, label: level }))} hint="By ISO 8549-4: upper limb first, then lower limb." />
+      <SelectField
+        {...own("level")}
+        options={[...upperLimbLevels, ...lowerLimbLevels].map((level) => ({ value: level, label: level }))}
+        hint="By ISO 8549-4: upper limb first, then lower limb."
+      />
       <SelectField {...own("cause")} options={wordOptions(causes)} />
       <DateField {...own("lossOn")} optional hint="Leave it empty for a congenital limb difference." />
       <NumberField {...own("limbLengthMm")} unit="mm" also={{ unit: "in", perUnit: 1 / 25.4, digits: 1 }} />
@@ -34,7 +48,13 @@ export function EpisodeFields({ first = {}, prosthetists }: { first?: Partial<Re
       <TextField {...own("landmark")} hint="As it is found again: distal end, olecranon, mid-patellar tendon." />
       <SelectField {...own("suspension")} options={wordOptions(suspensions)} />
       <NumberField {...own("deviceMassKg")} unit="kg" also={{ unit: "lb", perUnit: 1 / 0.45359237, digits: 2 }} optional />
-      <NumberField {...own("deviceCentreOfMassMm")} unit="mm" also={{ unit: "in", perUnit: 1 / 25.4, digits: 1 }} optional hint="The load of a wear trial is compared with this." />
+      <NumberField
+        {...own("deviceCentreOfMassMm")}
+        unit="mm"
+        also={{ unit: "in", perUnit: 1 / 25.4, digits: 1 }}
+        optional
+        hint="The load of a wear trial is compared with this."
+      />
       <TextField {...own("deviceNote")} optional />
       <TextArea {...own("goals")} optional />
       <DateField {...own("targetOn")} optional />

@@ -16,14 +16,22 @@ export default async function Wearers({ searchParams }: { searchParams: Promise<
   const { wearers } = await show(findWearers(actor, { find }));
   return (
     <>
-      <PageHead title={find === "" ? "Wearers" : `Wearers found for “${find}”`} about={find === "" ? undefined : <Link href="/wearers">Show everyone</Link>}>
+      <PageHead
+        title={find === "" ? "Wearers" : `Wearers found for “${find}”`}
+        about={find === "" ? undefined : <Link href="/wearers">Show everyone</Link>}
+      >
         <Link className="button" href="/wearers/new">
           Add a wearer
         </Link>
       </PageHead>
       {wearers.length === 0 ? (
-        <Empty title={find === "" ? "Nobody is here yet" : "Nobody was found"} first={{ href: "/wearers/new", label: "Add a wearer" }}>
-          {find === "" ? "People who are fitted stand here, with their episodes." : "Names and clinic numbers were looked through. A part of either is enough."}
+        <Empty
+          title={find === "" ? "Nobody is here yet" : "Nobody was found"}
+          first={{ href: "/wearers/new", label: "Add a wearer" }}
+        >
+          {find === ""
+            ? "People who are fitted stand here, with their episodes."
+            : "Names and clinic numbers were looked through. A part of either is enough."}
         </Empty>
       ) : (
         <table className={styles.list}>

@@ -23,15 +23,43 @@ export const wearerLabels = {
 
 /** What is known of a person, as a new wearer and a changed one fill it in. */
 export function WearerFields({ first }: { first?: WearerValues }) {
-  const text = (value: string | number | null | undefined) => (value === null || value === undefined ? {} : { first: String(value) });
+  const text = (value: string | number | null | undefined) =>
+    value === null || value === undefined ? {} : { first: String(value) };
   return (
     <>
       <TextField name="name" label={wearerLabels.name} {...text(first?.name)} />
-      <TextField name="clinicNumber" label={wearerLabels.clinicNumber} size={14} {...text(first?.clinicNumber)} hint="Stands on orders and sheets in place of the name." />
+      <TextField
+        name="clinicNumber"
+        label={wearerLabels.clinicNumber}
+        size={14}
+        {...text(first?.clinicNumber)}
+        hint="Stands on orders and sheets in place of the name."
+      />
       <DateField name="birthOn" label={wearerLabels.birthOn} optional {...text(first?.birthOn)} />
-      <NumberField name="bodyMassKg" label={wearerLabels.bodyMassKg} unit="kg" also={{ unit: "lb", perUnit: 1 / 0.45359237, digits: 0 }} optional {...text(first?.bodyMassKg)} hint="A limit of suspension depends on it." />
-      <NumberField name="heightMm" label={wearerLabels.heightMm} unit="mm" also={{ unit: "in", perUnit: 1 / 25.4, digits: 1 }} optional {...text(first?.heightMm)} />
-      <SelectField name="handedness" label={wearerLabels.handedness} optional options={wordOptions(["right", "left", "both", "not said"])} {...text(first?.handedness)} />
+      <NumberField
+        name="bodyMassKg"
+        label={wearerLabels.bodyMassKg}
+        unit="kg"
+        also={{ unit: "lb", perUnit: 1 / 0.45359237, digits: 0 }}
+        optional
+        {...text(first?.bodyMassKg)}
+        hint="A limit of suspension depends on it."
+      />
+      <NumberField
+        name="heightMm"
+        label={wearerLabels.heightMm}
+        unit="mm"
+        also={{ unit: "in", perUnit: 1 / 25.4, digits: 1 }}
+        optional
+        {...text(first?.heightMm)}
+      />
+      <SelectField
+        name="handedness"
+        label={wearerLabels.handedness}
+        optional
+        options={wordOptions(["right", "left", "both", "not said"])}
+        {...text(first?.handedness)}
+      />
       <TextField name="occupation" label={wearerLabels.occupation} optional {...text(first?.occupation)} />
     </>
   );

@@ -7,7 +7,7 @@ import { PageHead } from "@/app/_parts/page-head";
 import { requireActor } from "@/lib/access/session";
 import { clinicSettings } from "@/lib/records/clinic";
 import { now } from "@/lib/records/clock";
-import { type WorkshopSocket, seeWorkshop } from "@/lib/records/see-workshop";
+import { seeWorkshop, type WorkshopSocket } from "@/lib/records/see-workshop";
 import styles from "./workshop.module.css";
 
 export const metadata: Metadata = { title: "Workshop" };
@@ -30,7 +30,9 @@ export default async function Workshop() {
   return (
     <>
       <PageHead title="Workshop" about="Orders go by clinic numbers; the bench sees no names and no clinical notes." />
-      {sockets.length === 0 && releases.length === 0 && <Empty title="Nothing to make">Sockets that a prosthetist specifies stand here until they are fitted.</Empty>}
+      {sockets.length === 0 && releases.length === 0 && (
+        <Empty title="Nothing to make">Sockets that a prosthetist specifies stand here until they are fitted.</Empty>
+      )}
       {releases.length > 0 && (
         <section aria-labelledby="releases">
           <h2 id="releases">Released, definitive socket to make</h2>

@@ -24,7 +24,15 @@ async function make() {
     user: { additionalFields: { credentialsLine: { type: "string", required: false, input: false } } },
     session: { expiresIn: sessionHours * 3600, updateAge: 3600 },
     rateLimit: { enabled: true, customRules: { "/sign-in/email": { window: 60, max: 10 } } },
-    plugins: [admin({ defaultRole: "assistant", adminRoles: ["administrator"], roles: noRights, bannedUserMessage: "This account is not active." }), nextCookies()],
+    plugins: [
+      admin({
+        defaultRole: "assistant",
+        adminRoles: ["administrator"],
+        roles: noRights,
+        bannedUserMessage: "This account is not active.",
+      }),
+      nextCookies(),
+    ],
     telemetry: { enabled: false },
   });
 }

@@ -25,7 +25,8 @@ export async function signInWithPassword({ email, password }: { email: string; p
   if (!response.ok) return "refused";
   const jar = await cookies();
   for (const line of response.headers.getSetCookie()) {
-    for (const [name, cookie] of parseSetCookieHeader(line)) jar.set(name, decodeURIComponent(cookie.value), toCookieOptions(cookie));
+    for (const [name, cookie] of parseSetCookieHeader(line))
+      jar.set(name, decodeURIComponent(cookie.value), toCookieOptions(cookie));
   }
   return "signed in";
 }

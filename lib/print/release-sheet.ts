@@ -1,5 +1,5 @@
 /** What the bench reads on a release sheet, taken from nothing but the evidence that was signed. */
-import { type Adjustment, type Aspect, type CautionKind, type Station, proposeDimensions } from "@/lib/fit";
+import { type Adjustment, type Aspect, type CautionKind, proposeDimensions, type Station } from "@/lib/fit";
 import type { Evidence } from "@/lib/records/see-release";
 
 export interface ReleaseSheet {
@@ -16,7 +16,10 @@ export function releaseSheet({ bundle, assessment, bench }: Evidence): ReleaseSh
   const socket = bundle.sockets.find(({ id }) => id === assessment.subject?.socketId);
   if (!socket) throw new Error("the signed evidence names no socket");
   const definitive = proposeDimensions(socket.stations, bundle.carried);
-  const limb = bundle.limbMeasurements.find(({ id }) => id === socket.limbMeasurementId)?.stations ?? bundle.limbMeasurements.at(-1)?.stations ?? [];
+  const limb =
+    bundle.limbMeasurements.find(({ id }) => id === socket.limbMeasurementId)?.stations ??
+    bundle.limbMeasurements.at(-1)?.stations ??
+    [];
   return {
     socketNumber: socket.number,
     limbWords: `${bundle.episode.side} ${bundle.episode.level}`,
@@ -24,7 +27,9 @@ export function releaseSheet({ bundle, assessment, bench }: Evidence): ReleaseSh
     carried: bundle.carried,
     makeFrom: makeFrom(bundle.episode, bench),
     cautions: [...new Set(bundle.episode.cautions.map(({ kind }) => kind))],
-    conditions: assessment.gates.flatMap(({ id, accepted }) => (accepted ? [{ gate: id, by: accepted.by, why: accepted.why }] : [])),
+    conditions: assessment.gates.flatMap(({ id, accepted }) =>
+      accepted ? [{ gate: id, by: accepted.by, why: accepted.why }] : [],
+    ),
   };
 }
 
@@ -39,7 +44,8 @@ function row(station: Station, definitive: Station | undefined, limb: readonly S
 }
 
 function makeFrom(episode: Evidence["bundle"]["episode"], bench: Evidence["bench"]): ReleaseSheet["makeFrom"] {
-  const device = episode.device && `${episode.device.massKg} kg, centre of mass ${episode.device.centreOfMassMm} mm from the joint`;
+  const device =
+    episode.device && `${episode.device.massKg} kg, centre of mass ${episode.device.centreOfMassMm} mm from the joint`;
   const lines: [string, string | null | undefined][] = [
     ["check socket material", bench.material],
     ["wall", bench.wallMm === null ? null : `${bench.wallMm} mm`],
@@ -66,7 +72,10 @@ export const cautionForBench: Record<CautionKind, string> = {
 };
 
 /** Where a carried adjustment sits on the limb map: angle from the front and distance from the end. */
-export function placeOf(adjustment: Adjustment, limbLengthMm: number): { angleDeg: number; distanceFromEndMm: number } | undefined {
+export function placeOf(
+  adjustment: Adjustment,
+  limbLengthMm: number,
+): { angleDeg: number; distanceFromEndMm: number } | undefined {
   if (!adjustment.aspect) return undefined;
   const angles: Record<Aspect, number> = { anterior: 0, lateral: 90, posterior: 180, medial: 270 };
   const parts = { distal: 1 / 6, middle: 1 / 2, proximal: 5 / 6 };

@@ -2,14 +2,16 @@ import { z } from "zod";
 import { hashPassword, shortestPassword } from "@/lib/access/password";
 import { roles } from "@/lib/access/roles";
 import { now } from "./clock";
-import { type Store, command, inTransaction } from "./command";
+import { command, inTransaction, type Store } from "./command";
 import { database } from "./database";
 import { choice, id, maybeText, text, version, yes } from "./input";
 import { ChangedMeanwhile, InputRefused, Locked, NotFound } from "./refusals";
 
 const password = (what: string) =>
   text(what, 200).pipe(z.string().min(shortestPassword, `A password has at least ${shortestPassword} characters.`));
-const email = text("An e-mail address", 200).pipe(z.email("This is no e-mail address.")).transform((address) => address.toLowerCase());
+const email = text("An e-mail address", 200)
+  .pipe(z.email("This is no e-mail address."))
+  .transform((address) => address.toLowerCase());
 
 const accountFields = {
   name: text("A name", 120),
@@ -19,7 +21,10 @@ const accountFields = {
 
 const Opening = z.strictObject({
   clinicName: text("The clinic's name", 120),
-  timeZone: text("The clinic's time zone", 60).refine((zone) => Intl.supportedValuesOf("timeZone").includes(zone) || zone === "UTC", "Choose a time zone, as Europe/Lisbon."),
+  timeZone: text("The clinic's time zone", 60).refine(
+    (zone) => Intl.supportedValuesOf("timeZone").includes(zone) || zone === "UTC",
+    "Choose a time zone, as Europe/Lisbon.",
+  ),
   ...accountFields,
   password: password("A password"),
   invented: yes,
@@ -30,7 +35,8 @@ export const isOpened = async (): Promise<boolean> => (await (await database()).
 /** The first run of a new clinic: its name, its zone, and its first administrator. Works once. */
 export async function openClinic(raw: unknown): Promise<{ userId: string }> {
   const parsed = Opening.safeParse(raw);
-  if (!parsed.success) throw new InputRefused(Object.fromEntries(parsed.error.issues.map(({ path, message }) => [path.join("."), message])));
+  if (!parsed.success)
+    throw new InputRefused(Object.fromEntries(parsed.error.issues.map(({ path, message }) => [path.join("."), message])));
   const { clinicName, timeZone, invented, password, ...account } = parsed.data;
   const hash = await hashPassword(password);
   const setup = { id: "first-run", name: account.name, role: "administrator" } as const;
@@ -38,7 +44,12 @@ export async function openClinic(raw: unknown): Promise<{ userId: string }> {
     if ((await store.db.user.count()) > 0) throw new Locked("This clinic is open already. Sign in instead.");
     await store.db.clinic.create({ data: { id: 1, name: clinicName, timeZone, invented, openedAt: now() } });
     const userId = await writeAccount(store, { ...account, role: "administrator", hash });
-    await store.note({ action: "opened the clinic", kind: "clinic", id: "1", after: { clinicName, timeZone, administrator: account.name } });
+    await store.note({
+      action: "opened the clinic",
+      kind: "clinic",
+      id: "1",
+      after: { clinicName, timeZone, administrator: account.name },
+    });
     return { userId };
   });
 }
@@ -48,7 +59,8 @@ export const addAccount = command({
   permission: "manage accounts",
   input: z.strictObject({ ...accountFields, role: choice("a role", roles), password: password("A first password") }),
   run: async (store, { password, ...account }) => {
-    if (await store.db.user.findUnique({ where: { email: account.email } })) throw new InputRefused({ email: "Someone has an account with this address already." });
+    if (await store.db.user.findUnique({ where: { email: account.email } }))
+      throw new InputRefused({ email: "Someone has an account with this address already." });
     const userId = await writeAccount(store, { ...account, hash: await hashPassword(password) });
     await store.note({ action: "added an account", kind: "account", id: userId, after: account });
     return { userId };
@@ -58,7 +70,14 @@ export const addAccount = command({
 /** Changes an account, or ends its use. Its name stays on what it signed. */
 export const changeAccount = command({
   permission: "manage accounts",
-  input: z.strictObject({ userId: id("The account"), version, name: accountFields.name, credentialsLine: accountFields.credentialsLine, role: choice("a role", roles), active: yes }),
+  input: z.strictObject({
+    userId: id("The account"),
+    version,
+    name: accountFields.name,
+    credentialsLine: accountFields.credentialsLine,
+    role: choice("a role", roles),
+    active: yes,
+  }),
   run: async (store, { userId, version, active, credentialsLine, ...fields }) => {
     const account = await store.db.user.findUnique({ where: { id: userId } });
     if (!account) throw new NotFound("account");
@@ -68,17 +87,33 @@ export const changeAccount = command({
       throw new InputRefused({ role: "You cannot take your own rights away; another administrator can." });
     await store.db.user.update({
       where: { id: userId },
-      data: { ...fields, credentialsLine: credentialsLine ?? null, banned: !active, updatedAt: store.now, version: { increment: 1 } },
+      data: {
+        ...fields,
+        credentialsLine: credentialsLine ?? null,
+        banned: !active,
+        updatedAt: store.now,
+        version: { increment: 1 },
+      },
     });
     if (!active || fields.role !== account.role) await store.db.session.deleteMany({ where: { userId } });
-    await store.note({ action: "changed an account", kind: "account", id: userId, before, after: { ...fields, credentialsLine, active } });
+    await store.note({
+      action: "changed an account",
+      kind: "account",
+      id: userId,
+      before,
+      after: { ...fields, credentialsLine, active },
+    });
     return { userId };
   },
 });
 
 async function writeAccount(
   store: Store,
-  { hash, credentialsLine, ...account }: { name: string; email: string; role: string; credentialsLine?: string | undefined; hash: string },
+  {
+    hash,
+    credentialsLine,
+    ...account
+  }: { name: string; email: string; role: string; credentialsLine?: string | undefined; hash: string },
 ): Promise<string> {
   const userId = store.newId();
   const times = { createdAt: store.now, updatedAt: store.now };

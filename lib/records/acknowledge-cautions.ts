@@ -15,9 +15,23 @@ export const acknowledgeCautions = command({
     });
     if (open.length === 0) return { episodeId };
     await store.db.cautionAcknowledgement.createMany({
-      data: open.map((caution) => ({ id: store.newId(), cautionId: caution.id, episodeId, byId: store.actor.id, byName: store.actor.name, at: store.now })),
+      data: open.map((caution) => ({
+        id: store.newId(),
+        cautionId: caution.id,
+        episodeId,
+        byId: store.actor.id,
+        byName: store.actor.name,
+        at: store.now,
+      })),
     });
-    await store.note({ action: "read the cautions", kind: "episode", id: episodeId, wearerId: episode.wearerId, episodeId, after: { read: open } });
+    await store.note({
+      action: "read the cautions",
+      kind: "episode",
+      id: episodeId,
+      wearerId: episode.wearerId,
+      episodeId,
+      after: { read: open },
+    });
     return { episodeId };
   },
 });

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { cautionKinds } from "@/lib/fit";
-import { type Store, command } from "./command";
+import { command, type Store } from "./command";
 import { choice, maybeAmount, maybeChoice, maybeDay, maybeText, newRecordId, rows, text } from "./input";
 import { InputRefused } from "./refusals";
 
@@ -51,12 +51,15 @@ export async function refuseTakenNumber(store: Store, clinicNumber: string, exce
 }
 
 export function refuseBirthInFuture(store: Store, birthOn: string | undefined): void {
-  if (birthOn && birthOn > store.now.toISOString().slice(0, 10)) throw new InputRefused({ birthOn: "This day has not come yet." });
+  if (birthOn && birthOn > store.now.toISOString().slice(0, 10))
+    throw new InputRefused({ birthOn: "This day has not come yet." });
   if (birthOn && birthOn < "1900-01-01") throw new InputRefused({ birthOn: "This is too long ago. Look at the year." });
 }
 
 /** Optional fields that were left free are kept as null. */
-export function nulls<T extends Record<string, unknown>>(fields: T): { [K in keyof T]: undefined extends T[K] ? Exclude<T[K], undefined> | null : T[K] } {
+export function nulls<T extends Record<string, unknown>>(
+  fields: T,
+): { [K in keyof T]: undefined extends T[K] ? Exclude<T[K], undefined> | null : T[K] } {
   const entries = Object.entries(fields).map(([key, value]) => [key, value === undefined ? null : value]);
   return Object.fromEntries(entries) as ReturnType<typeof nulls<T>>; // the same keys, with undefined turned into null
 }

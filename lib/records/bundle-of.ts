@@ -1,5 +1,5 @@
 /** One episode, read whole from the store, as the bundle that is assessed, signed and exported. */
-import { Bundle, type FittingRecord, type LimbMeasurement, bundleFormat } from "@/lib/fit";
+import { Bundle, bundleFormat, type FittingRecord, type LimbMeasurement } from "@/lib/fit";
 import type { Prisma } from "@/lib/generated/prisma/client";
 import type { Transaction } from "./database";
 import { NotFound } from "./refusals";
@@ -7,7 +7,11 @@ import { NotFound } from "./refusals";
 const looks = { include: { marks: { orderBy: { position: "asc" } } }, orderBy: [{ at: "asc" }, { id: "asc" }] } as const;
 
 export const episodeWhole = {
-  wearer: { include: { cautions: { where: { endedAt: null }, orderBy: [{ addedAt: "asc" }, { id: "asc" }], include: { readings: true } } } },
+  wearer: {
+    include: {
+      cautions: { where: { endedAt: null }, orderBy: [{ addedAt: "asc" }, { id: "asc" }], include: { readings: true } },
+    },
+  },
   measurements: { orderBy: [{ at: "asc" }, { id: "asc" }] },
   sockets: {
     orderBy: { number: "asc" },
@@ -17,7 +21,10 @@ export const episodeWhole = {
     },
   },
   fittings: { orderBy: [{ at: "asc" }, { id: "asc" }], include: { looks } },
-  wearTrials: { orderBy: [{ plannedAt: "asc" }, { id: "asc" }], include: { events: { orderBy: [{ at: "asc" }, { id: "asc" }] }, looks } },
+  wearTrials: {
+    orderBy: [{ plannedAt: "asc" }, { id: "asc" }],
+    include: { events: { orderBy: [{ at: "asc" }, { id: "asc" }] }, looks },
+  },
   signOffs: { orderBy: { position: "asc" }, include: { withdrawal: true, acceptances: { orderBy: { gate: "asc" } } } },
 } as const satisfies Prisma.EpisodeInclude;
 
@@ -103,7 +110,10 @@ const measurementRecord = (row: EpisodeWhole["measurements"][number]): unknown =
   capHeightMm: row.capHeightMm ?? undefined,
 });
 
-type AdjustmentRow = Pick<EpisodeWhole["sockets"][number]["adjustments"][number], "id" | "aspect" | "third" | "kind" | "amount" | "unit" | "reason" | "answers">;
+type AdjustmentRow = Pick<
+  EpisodeWhole["sockets"][number]["adjustments"][number],
+  "id" | "aspect" | "third" | "kind" | "amount" | "unit" | "reason" | "answers"
+>;
 
 export const adjustmentRecord = (row: AdjustmentRow): unknown => ({
   id: row.id,

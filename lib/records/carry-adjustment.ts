@@ -15,9 +15,15 @@ export const carryAdjustment = command({
     const episode = await episodeForChange(store, socket.episodeId);
     refuseUnderSignature(episode, socketId);
     refuseUnitless(adjustment);
-    const latest = await store.db.checkSocket.findFirst({ where: { episodeId: socket.episodeId }, orderBy: { number: "desc" }, select: { id: true, number: true } });
+    const latest = await store.db.checkSocket.findFirst({
+      where: { episodeId: socket.episodeId },
+      orderBy: { number: "desc" },
+      select: { id: true, number: true },
+    });
     if (latest?.id !== socketId)
-      throw new InputRefused({ kind: `Socket ${latest?.number ?? "?"} is the latest of this series: adjustments are carried from that one.` });
+      throw new InputRefused({
+        kind: `Socket ${latest?.number ?? "?"} is the latest of this series: adjustments are carried from that one.`,
+      });
     const columns = adjustmentColumns(store, adjustment);
     const position = await store.db.adjustment.count({ where: { carriedFromId: socketId } });
     await store.db.adjustment.create({ data: { ...columns, episodeId: socket.episodeId, carriedFromId: socketId, position } });
@@ -42,7 +48,10 @@ export const dropCarriedAdjustment = command({
     if (!adjustment?.carriedFromId || adjustment.droppedAt) throw new NotFound("carried adjustment");
     const episode = await episodeForChange(store, adjustment.episodeId);
     refuseUnderSignature(episode, adjustment.carriedFromId);
-    await store.db.adjustment.update({ where: { id: adjustmentId }, data: { droppedAt: store.now, droppedById: store.actor.id, droppedWhy: why } });
+    await store.db.adjustment.update({
+      where: { id: adjustmentId },
+      data: { droppedAt: store.now, droppedById: store.actor.id, droppedWhy: why },
+    });
     await store.note({
       action: "took back a carried adjustment",
       kind: "adjustment",

@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { CautionInput, addCautionRow, nulls, refuseBirthInFuture, refuseTakenNumber, wearerFields } from "./add-wearer";
-import { type Store, command } from "./command";
+import { addCautionRow, CautionInput, nulls, refuseBirthInFuture, refuseTakenNumber, wearerFields } from "./add-wearer";
+import { command, type Store } from "./command";
 import { id, text, version } from "./input";
 import { ChangedMeanwhile, NotFound } from "./refusals";
 
@@ -10,7 +10,8 @@ export const changeWearer = command({
   input: z.strictObject({ wearerId: id("The wearer"), version, ...wearerFields }),
   run: async (store, { wearerId, version, ...fields }) => {
     const { before, episodes } = await findWearer(store, wearerId);
-    if (before.version !== version) throw new ChangedMeanwhile(`The record of ${before.name}`, wearerValues(before), before.version);
+    if (before.version !== version)
+      throw new ChangedMeanwhile(`The record of ${before.name}`, wearerValues(before), before.version);
     await refuseTakenNumber(store, fields.clinicNumber, wearerId);
     refuseBirthInFuture(store, fields.birthOn);
     await store.db.wearer.update({ where: { id: wearerId }, data: { ...nulls(fields), version: { increment: 1 } } });
@@ -39,8 +40,17 @@ export const endCaution = command({
     const caution = await store.db.caution.findUnique({ where: { id: cautionId } });
     if (!caution || caution.endedAt) throw new NotFound("caution");
     const { episodes } = await findWearer(store, caution.wearerId);
-    await store.db.caution.update({ where: { id: cautionId }, data: { endedAt: store.now, endedById: store.actor.id, endedWhy: why } });
-    await noteForEpisodes(store, { action: "ended a caution", wearerId: caution.wearerId, episodes, before: { kind: caution.kind, note: caution.note }, after: { why } });
+    await store.db.caution.update({
+      where: { id: cautionId },
+      data: { endedAt: store.now, endedById: store.actor.id, endedWhy: why },
+    });
+    await noteForEpisodes(store, {
+      action: "ended a caution",
+      wearerId: caution.wearerId,
+      episodes,
+      before: { kind: caution.kind, note: caution.note },
+      after: { why },
+    });
     return { wearerId: caution.wearerId };
   },
 });
@@ -54,7 +64,15 @@ export async function findWearer(store: Store, wearerId: string) {
   return { before, episodes: before.episodes.map(({ id }) => id) };
 }
 
-const wearerValues = ({ clinicNumber, name, birthOn, heightMm, bodyMassKg, handedness, occupation }: Awaited<ReturnType<typeof findWearer>>["before"]) => ({
+const wearerValues = ({
+  clinicNumber,
+  name,
+  birthOn,
+  heightMm,
+  bodyMassKg,
+  handedness,
+  occupation,
+}: Awaited<ReturnType<typeof findWearer>>["before"]) => ({
   clinicNumber,
   name,
   birthOn,
@@ -67,7 +85,13 @@ const wearerValues = ({ clinicNumber, name, birthOn, heightMm, bodyMassKg, hande
 /** One entry; every episode of the person is judged anew, because age, mass and cautions count in its gates. */
 async function noteForEpisodes(
   store: Store,
-  { action, wearerId, episodes, before, after }: { action: string; wearerId: string; episodes: string[]; before?: unknown; after: unknown },
+  {
+    action,
+    wearerId,
+    episodes,
+    before,
+    after,
+  }: { action: string; wearerId: string; episodes: string[]; before?: unknown; after: unknown },
 ): Promise<void> {
   await store.note({ action, kind: "wearer", id: wearerId, wearerId, before, after });
   for (const episodeId of episodes) store.touch(episodeId);

@@ -10,4 +10,6 @@ export interface ClinicSettings {
 }
 
 /** The clinic that this store belongs to; null before its first run. Read once a request. */
-export const clinicSettings = cache(async (): Promise<ClinicSettings | null> => (await database()).clinic.findUnique({ where: { id: 1 } }));
+export const clinicSettings = cache(
+  async (): Promise<ClinicSettings | null> => (await database()).clinic.findUnique({ where: { id: 1 } }),
+);

@@ -13,7 +13,7 @@ export const now = (): Date => current.now();
 export const newId = (): string => current.newId();
 
 /** Takes the place of the real clock until the returned function is called. */
-export function useClock(clock: Partial<Clock>): () => void {
+export function setClock(clock: Partial<Clock>): () => void {
   current = { ...real, ...clock };
   return () => {
     current = real;

@@ -7,7 +7,7 @@ import type { Actor } from "@/lib/access/actor";
 import { may, type Permission } from "@/lib/access/roles";
 import { beginning, canonicalJson, digestOf } from "@/lib/trail/chain";
 import { newId, now } from "./clock";
-import { type Transaction, database } from "./database";
+import { database, type Transaction } from "./database";
 import { refreshDerived } from "./derived-state";
 import { InputRefused, NotAllowed } from "./refusals";
 
@@ -42,7 +42,11 @@ interface CommandParts<Input extends z.ZodType, Result> {
 
 export type Command<Result> = (actor: Actor, input: unknown) => Promise<Result>;
 
-export function command<Input extends z.ZodType, Result>({ permission, input, run }: CommandParts<Input, Result>): Command<Result> {
+export function command<Input extends z.ZodType, Result>({
+  permission,
+  input,
+  run,
+}: CommandParts<Input, Result>): Command<Result> {
   return async (actor, raw) => {
     if (!may(actor, permission)) throw new NotAllowed(permission, actor.role);
     const parsed = input.safeParse(raw);

@@ -2,12 +2,21 @@
  * What follows from an episode's records is kept in its columns, so that the caseload is one cheap query.
  * It is refreshed in the transaction that changes the records, and made anew where only time has passed.
  */
-import { type Assessment, type Bundle, type NextStep, assessReadiness, nextStep, replayWearTrial } from "@/lib/fit";
+import { type Assessment, assessReadiness, type Bundle, type NextStep, nextStep, replayWearTrial } from "@/lib/fit";
 import { type EpisodeWhole, readEpisode, toBundle } from "./bundle-of";
 import type { Transaction } from "./database";
 import { limitsInForce } from "./limits-in-force";
 
-export const stages = ["assessment", "check sockets", "wear trial", "awaiting sign-off", "released", "delivered", "on hold", "closed"] as const;
+export const stages = [
+  "assessment",
+  "check sockets",
+  "wear trial",
+  "awaiting sign-off",
+  "released",
+  "delivered",
+  "on hold",
+  "closed",
+] as const;
 export type Stage = (typeof stages)[number];
 
 export interface DerivedState {
@@ -45,7 +54,8 @@ export async function refreshDerived(
     const record = bundle.wearTrials[index];
     if (!record) continue;
     const { state, verdict } = replayWearTrial(record.plan, record.events);
-    if (state !== trial.state || verdict !== trial.verdict) await db.wearTrial.update({ where: { id: trial.id }, data: { state, verdict } });
+    if (state !== trial.state || verdict !== trial.verdict)
+      await db.wearTrial.update({ where: { id: trial.id }, data: { state, verdict } });
   }
   return derived;
 }

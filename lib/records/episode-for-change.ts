@@ -42,6 +42,7 @@ export function refuseUnderSignature(episode: EpisodeForChange, socketId: string
 
 /** What was recorded cannot have happened later than now; a few minutes are left for clocks that differ. */
 export function refuseFuture(store: Store, field: string, at: Date): void {
-  if (at.getTime() > store.now.getTime() + 5 * 60_000) throw new InputRefused({ [field]: "This time has not come yet. Look at the date and the clock." });
+  if (at.getTime() > store.now.getTime() + 5 * 60_000)
+    throw new InputRefused({ [field]: "This time has not come yet. Look at the date and the clock." });
   if (at.getUTCFullYear() < 1990) throw new InputRefused({ [field]: "This is too long ago. Look at the year." });
 }

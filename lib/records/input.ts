@@ -25,7 +25,10 @@ interface Range {
 const ranged = ({ unit = "", min, max, what }: Range) => {
   const between = `${what} is between ${min} and ${max}${unit && ` ${unit}`}.`;
   return z
-    .number({ error: ({ input }) => (input === undefined ? `${what} is missing.` : `Give a number${unit && ` in ${unit}`}, such as ${example(min, max)}.`) })
+    .number({
+      error: ({ input }) =>
+        input === undefined ? `${what} is missing.` : `Give a number${unit && ` in ${unit}`}, such as ${example(min, max)}.`,
+    })
     .min(min, between)
     .max(max, between);
 };
@@ -47,10 +50,20 @@ export const text = (what: string, max = 200) =>
       .max(max, `${what}: at most ${max} characters.`),
   );
 export const maybeText = (what: string, max = 4000) =>
-  z.preprocess(blankToNothing, z.string({ error: `${what}: give text.` }).trim().max(max, `${what}: at most ${max} characters.`).optional());
+  z.preprocess(
+    blankToNothing,
+    z
+      .string({ error: `${what}: give text.` })
+      .trim()
+      .max(max, `${what}: at most ${max} characters.`)
+      .optional(),
+  );
 
 export const choice = <const T extends readonly string[]>(what: string, words: T) =>
-  z.preprocess(blankToNothing, z.enum(words, { error: ({ input }) => (input === undefined ? `Choose ${what}.` : `Choose one of: ${words.join(", ")}.`) }));
+  z.preprocess(
+    blankToNothing,
+    z.enum(words, { error: ({ input }) => (input === undefined ? `Choose ${what}.` : `Choose one of: ${words.join(", ")}.`) }),
+  );
 export const maybeChoice = <const T extends readonly string[]>(words: T) =>
   z.preprocess(blankToNothing, z.enum(words, { error: `Choose one of: ${words.join(", ")}.` }).optional());
 
@@ -58,11 +71,13 @@ export const id = (what: string) => text(what, 120);
 export const maybeId = z.preprocess(blankToNothing, z.string().max(120).optional());
 
 /** The id that a form brings for the record it makes, so that sending it twice makes one. */
-export const newRecordId = z.preprocess(blankToNothing, z.uuid({ error: "This form has no valid id. Load the page again." }).optional());
+export const newRecordId = z.preprocess(
+  blankToNothing,
+  z.uuid({ error: "This form has no valid id. Load the page again." }).optional(),
+);
 
 const date = (what: string) => z.iso.date({ error: `${what} is no date of the calendar.` });
-export const day = (what: string) =>
-  z.preprocess(blankToNothing, z.string({ error: `${what} is missing.` }).pipe(date(what)));
+export const day = (what: string) => z.preprocess(blankToNothing, z.string({ error: `${what} is missing.` }).pipe(date(what)));
 export const maybeDay = (what: string) => z.preprocess(blankToNothing, date(what).optional());
 
 /** An instant: ISO 8601 with an offset, or a Date. Local times of forms are turned into this before they come here. */
@@ -97,4 +112,5 @@ export const rows = <T extends z.ZodType>(row: T, most = 200) =>
 const isEmptyRow = (entry: unknown): boolean =>
   entry === null ||
   entry === undefined ||
-  (typeof entry === "object" && Object.values(entry).every((value) => value === undefined || (typeof value === "string" && value.trim() === "")));
+  (typeof entry === "object" &&
+    Object.values(entry).every((value) => value === undefined || (typeof value === "string" && value.trim() === "")));

@@ -1,4 +1,4 @@
-import { type Limits, defaultLimits, limitsWith } from "@/lib/fit";
+import { defaultLimits, type Limits, limitsWith } from "@/lib/fit";
 import type { Transaction } from "./database";
 
 /** The published and customary limits with this clinic's own settings laid over them. */

@@ -27,7 +27,8 @@ export const measureLimb = command({
   permission: "measure a limb",
   input: LimbInput,
   run: async (store, { id, ...fields }) => {
-    if (id && (await store.db.limbMeasurement.findUnique({ where: { id } }))) return { episodeId: fields.episodeId, measurementId: id };
+    if (id && (await store.db.limbMeasurement.findUnique({ where: { id } })))
+      return { episodeId: fields.episodeId, measurementId: id };
     const episode = await episodeForChange(store, fields.episodeId);
     refuseFuture(store, "at", fields.at);
     refuseDisorder(fields.stations);

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import type { Role } from "@/lib/access/roles";
 import type { SocketState } from "@/lib/fit";
-import { type Store, command } from "./command";
+import { command, type Store } from "./command";
 import { episodeForChange, refuseFuture } from "./episode-for-change";
 import { choice, id, instant, maybeText, version } from "./input";
 import { ChangedMeanwhile, InputRefused, NotAllowed, NotFound } from "./refusals";
@@ -42,10 +42,15 @@ export const moveSocket = command({
     if (socket.version !== version)
       throw new ChangedMeanwhile(`Socket ${socket.number}`, { state: socket.state, since: socket.stateSince }, socket.version);
     const from = socket.state as SocketState; // the column holds only what these commands write
-    if (!ways[from].includes(state)) throw new InputRefused({ state: `A socket that is ${from} cannot become ${state} this way.` });
-    if (!waysOn(from, store.actor.role).includes(state)) throw new NotAllowed(`set a socket that is ${from} to ${state}`, store.actor.role);
+    if (!ways[from].includes(state))
+      throw new InputRefused({ state: `A socket that is ${from} cannot become ${state} this way.` });
+    if (!waysOn(from, store.actor.role).includes(state))
+      throw new NotAllowed(`set a socket that is ${from} to ${state}`, store.actor.role);
     refuseFuture(store, "at", at);
-    if (at.getTime() < wholeMinute(socket.stateSince)) throw new InputRefused({ at: `It has been ${from} only since ${socket.stateSince.toISOString().slice(0, 16).replace("T", " ")} UTC.` });
+    if (at.getTime() < wholeMinute(socket.stateSince))
+      throw new InputRefused({
+        at: `It has been ${from} only since ${socket.stateSince.toISOString().slice(0, 16).replace("T", " ")} UTC.`,
+      });
     await setSocketState(store, { socket, state, at, note });
     await store.note({
       action: `socket ${socket.number} is ${state}`,

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { causes, levels, sides, suspensions } from "@/lib/fit";
 import { nulls } from "./add-wearer";
-import { type Store, command } from "./command";
+import { command, type Store } from "./command";
 import { episodeForChange, findEpisode } from "./episode-for-change";
 import { amount, choice, id, maybeAmount, maybeDay, maybeText, newRecordId, text, version } from "./input";
 import { ChangedMeanwhile, InputRefused, NotFound } from "./refusals";
@@ -35,7 +35,9 @@ export const openEpisode = command({
     if (!(await store.db.wearer.findUnique({ where: { id: wearerId }, select: { id: true } }))) throw new NotFound("wearer");
     await refuseImpossible(store, fields);
     const episodeId = id ?? store.newId();
-    await store.db.episode.create({ data: { ...nulls(fields), id: episodeId, wearerId, openedById: store.actor.id, openedAt: store.now } });
+    await store.db.episode.create({
+      data: { ...nulls(fields), id: episodeId, wearerId, openedById: store.actor.id, openedAt: store.now },
+    });
     await store.note({ action: "opened an episode", kind: "episode", id: episodeId, wearerId, episodeId, after: fields });
     return { episodeId };
   },
@@ -51,7 +53,15 @@ export const changeEpisode = command({
     if (episode.version !== version) throw new ChangedMeanwhile("This episode", before, episode.version);
     await refuseImpossible(store, fields);
     await store.db.episode.update({ where: { id: episodeId }, data: { ...nulls(fields), version: { increment: 1 } } });
-    await store.note({ action: "changed an episode", kind: "episode", id: episodeId, wearerId: episode.wearerId, episodeId, before, after: fields });
+    await store.note({
+      action: "changed an episode",
+      kind: "episode",
+      id: episodeId,
+      wearerId: episode.wearerId,
+      episodeId,
+      before,
+      after: fields,
+    });
     return { episodeId };
   },
 });
@@ -69,10 +79,19 @@ export const setCourse = command({
     if (course !== "in fitting" && !why) throw new InputRefused({ why: "Say why, so that whoever opens it next knows." });
     const rest = { onHoldAt: null, onHoldWhy: null, closedAt: null, closedWhy: null };
     const set =
-      course === "on hold" ? { onHoldAt: store.now, onHoldWhy: why ?? null } : course === "closed" ? { closedAt: store.now, closedWhy: why ?? null } : {};
+      course === "on hold"
+        ? { onHoldAt: store.now, onHoldWhy: why ?? null }
+        : course === "closed"
+          ? { closedAt: store.now, closedWhy: why ?? null }
+          : {};
     await store.db.episode.update({ where: { id: episodeId }, data: { ...rest, ...set, version: { increment: 1 } } });
     await store.note({
-      action: course === "in fitting" ? "took up an episode again" : course === "closed" ? "closed an episode" : "put an episode on hold",
+      action:
+        course === "in fitting"
+          ? "took up an episode again"
+          : course === "closed"
+            ? "closed an episode"
+            : "put an episode on hold",
       kind: "episode",
       id: episodeId,
       wearerId: episode.wearerId,
@@ -94,7 +113,14 @@ export const strikeOutEpisode = command({
       where: { id: episodeId },
       data: { struckOutAt: store.now, struckOutById: store.actor.id, struckOutWhy: why },
     });
-    await store.note({ action: "struck out an episode", kind: "episode", id: episodeId, wearerId: episode.wearerId, episodeId, after: { why } });
+    await store.note({
+      action: "struck out an episode",
+      kind: "episode",
+      id: episodeId,
+      wearerId: episode.wearerId,
+      episodeId,
+      after: { why },
+    });
     return { wearerId: episode.wearerId };
   },
 });
@@ -103,13 +129,19 @@ async function refuseImpossible(store: Store, fields: EpisodeFields): Promise<vo
   const today = store.now.toISOString().slice(0, 10);
   if (fields.lossOn && fields.lossOn > today) throw new InputRefused({ lossOn: "This day has not come yet." });
   if (fields.lossOn && fields.cause === "congenital")
-    throw new InputRefused({ lossOn: "A congenital limb difference has no date of loss. Leave it empty, or choose another cause." });
+    throw new InputRefused({
+      lossOn: "A congenital limb difference has no date of loss. Leave it empty, or choose another cause.",
+    });
   if ((fields.deviceMassKg === undefined) !== (fields.deviceCentreOfMassMm === undefined)) {
     const missing = fields.deviceMassKg === undefined ? "deviceMassKg" : "deviceCentreOfMassMm";
     throw new InputRefused({ [missing]: "Give both the mass and the distance of its centre, or neither." });
   }
-  const prosthetist = await store.db.user.findUnique({ where: { id: fields.prosthetistId }, select: { role: true, banned: true } });
-  if (prosthetist?.role !== "prosthetist" || prosthetist.banned) throw new InputRefused({ prosthetistId: "Choose a prosthetist of this clinic." });
+  const prosthetist = await store.db.user.findUnique({
+    where: { id: fields.prosthetistId },
+    select: { role: true, banned: true },
+  });
+  if (prosthetist?.role !== "prosthetist" || prosthetist.banned)
+    throw new InputRefused({ prosthetistId: "Choose a prosthetist of this clinic." });
 }
 
 const valuesOf = (row: Record<keyof EpisodeFields, unknown>): Record<string, unknown> =>

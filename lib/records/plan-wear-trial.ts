@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { type Level, isUpperLimb } from "@/lib/fit";
+import { isUpperLimb, type Level } from "@/lib/fit";
 import { command } from "./command";
 import { episodeForChange, refuseUnderSignature } from "./episode-for-change";
 import { amount, id, maybeAmount, maybeText, newRecordId, yes } from "./input";
@@ -11,7 +11,10 @@ const Activities = z.preprocess(
     (typeof value === "string" ? value.split(/[\n,;]/) : Array.isArray(value) ? value : [])
       .map((activity) => String(activity).trim())
       .filter((activity) => activity !== ""),
-  z.array(z.string().max(200, "An activity: at most 200 characters.")).min(1, "Say at least one thing that the wearer will do.").max(30),
+  z
+    .array(z.string().max(200, "An activity: at most 200 characters."))
+    .min(1, "Say at least one thing that the wearer will do.")
+    .max(30),
 );
 
 /** Plans a wear trial: how long, with what load and where it sits, what the wearer does, how often somebody asks. */
@@ -35,7 +38,8 @@ export const planWearTrial = command({
     refuseUnderSignature(episode, socketId);
     if (socket.state === "planned" || socket.state === "being made" || socket.state === "retired")
       throw new InputRefused({ minutes: `Socket ${socket.number} is ${socket.state}: a wear trial needs a socket at hand.` });
-    if (isUpperLimb(episode.level as Level) && plan.loadKg !== undefined && plan.loadDistanceMm === undefined) // ISO 8549 level, checked on its way in
+    if (isUpperLimb(episode.level as Level) && plan.loadKg !== undefined && plan.loadDistanceMm === undefined)
+      // ISO 8549 level, checked on its way in
       throw new InputRefused({ loadDistanceMm: "Where does the load sit? Its distance decides how it pulls on the limb." });
     const trialId = id ?? store.newId();
     await store.db.wearTrial.create({

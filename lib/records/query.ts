@@ -19,7 +19,11 @@ interface QueryParts<Asked, Found> {
   seen?: (found: Found) => Seen;
 }
 
-export function query<Asked, Found>({ permission, read, seen }: QueryParts<Asked, Found>): (actor: Actor, asked: Asked) => Promise<Found> {
+export function query<Asked, Found>({
+  permission,
+  read,
+  seen,
+}: QueryParts<Asked, Found>): (actor: Actor, asked: Asked) => Promise<Found> {
   return async (actor, asked) => {
     if (!may(actor, permission)) throw new NotAllowed(permission, actor.role);
     const found = await read(await database(), asked, actor);

@@ -8,7 +8,9 @@ export async function rebuildDerived(asOf?: Date): Promise<number> {
   const db = await database();
   const episodes = await db.episode.findMany({ select: { id: true, derivedAt: true } });
   for (const { id, derivedAt } of episodes)
-    await db.$transaction((transaction) => refreshDerived(transaction, id, { asOf: asOf ?? derivedAt ?? now(), evidenceChanged: false }));
+    await db.$transaction((transaction) =>
+      refreshDerived(transaction, id, { asOf: asOf ?? derivedAt ?? now(), evidenceChanged: false }),
+    );
   return episodes.length;
 }
 
@@ -16,6 +18,10 @@ export async function rebuildDerived(asOf?: Date): Promise<number> {
 export async function refreshStale(): Promise<void> {
   const db = await database();
   const asOf = now();
-  const stale = await db.episode.findMany({ where: { staleOn: { lte: asOf }, struckOutAt: null, derivedAt: { lt: asOf } }, select: { id: true } });
-  for (const { id } of stale) await db.$transaction((transaction) => refreshDerived(transaction, id, { asOf, evidenceChanged: false }));
+  const stale = await db.episode.findMany({
+    where: { staleOn: { lte: asOf }, struckOutAt: null, derivedAt: { lt: asOf } },
+    select: { id: true },
+  });
+  for (const { id } of stale)
+    await db.$transaction((transaction) => refreshDerived(transaction, id, { asOf, evidenceChanged: false }));
 }

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { type CheckKey, type Level, checkAnswers, checksOf, places } from "@/lib/fit";
+import { type CheckKey, checkAnswers, checksOf, type Level, places } from "@/lib/fit";
 import { command } from "./command";
 import { episodeForChange, refuseFuture, refuseUnderSignature } from "./episode-for-change";
 import { amount, choice, id, instant, maybeRating, maybeText, newRecordId, rows, text } from "./input";
@@ -13,7 +13,9 @@ const PullInput = z.strictObject({
 });
 
 const MotionInput = z.strictObject({
-  joint: text("The joint's movement", 60).pipe(z.string().regex(/^[a-z]+(?:-[a-z]+)*$/, "Name the movement in small letters, as elbow-flexion.")),
+  joint: text("The joint's movement", 60).pipe(
+    z.string().regex(/^[a-z]+(?:-[a-z]+)*$/, "Name the movement in small letters, as elbow-flexion."),
+  ),
   withoutDeg: amount({ min: -90, max: 220, unit: "°", what: "The motion without the socket" }),
   withDeg: amount({ min: -90, max: 220, unit: "°", what: "The motion with the socket" }),
 });
@@ -36,7 +38,9 @@ const FittingInput = z.strictObject({
   pain: maybeRating("Pain"),
   words: maybeText("The wearer's words", 2000),
   note: maybeText("The note", 2000),
-  look: z.strictObject({ ...lookFields, at: lookFields.at.optional(), minutesAfterDoffing: lookFields.minutesAfterDoffing.optional() }).optional(),
+  look: z
+    .strictObject({ ...lookFields, at: lookFields.at.optional(), minutesAfterDoffing: lookFields.minutesAfterDoffing.optional() })
+    .optional(),
 });
 
 /** Records what was found when a socket was put on, loaded, moved in and taken off. */
@@ -45,12 +49,15 @@ export const recordFitting = command({
   input: FittingInput,
   run: async (store, { id, socketId, look, ...fields }) => {
     const socket = await findSocket(store, socketId);
-    if (id && (await store.db.fitting.findUnique({ where: { id } }))) return { fittingId: id, socketId, episodeId: socket.episodeId };
+    if (id && (await store.db.fitting.findUnique({ where: { id } })))
+      return { fittingId: id, socketId, episodeId: socket.episodeId };
     const episode = await episodeForChange(store, socket.episodeId);
     refuseUnderSignature(episode, socketId);
     refuseFuture(store, "at", fields.at);
     if (socket.state === "planned" || socket.state === "being made")
-      throw new InputRefused({ at: `Socket ${socket.number} is ${socket.state}: it cannot be fitted before it is at hand. Change its state first.` });
+      throw new InputRefused({
+        at: `Socket ${socket.number} is ${socket.state}: it cannot be fitted before it is at hand. Change its state first.`,
+      });
     refuseForeignChecks(fields.checks, episode.level as Level); // the column holds only ISO 8549 levels, as open-episode checks
     refuseTwice(fields.motion);
 

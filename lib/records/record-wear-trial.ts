@@ -1,12 +1,16 @@
 import { z } from "zod";
 import { aspects, feelingKinds, reporters, stopSigns, thirds } from "@/lib/fit";
-import { type Store, command } from "./command";
+import { command, type Store } from "./command";
 import { episodeForChange, refuseFuture, refuseUnderSignature } from "./episode-for-change";
 import { choice, id, instant, maybeChoice, maybeRating, maybeText, newRecordId, rating, rows } from "./input";
 import { InputRefused, NotFound } from "./refusals";
 import { lookFields, refuseOffLimb, writeLook } from "./skin-look";
 
-const FeelingInput = z.strictObject({ kind: choice("what was felt", feelingKinds), aspect: maybeChoice(aspects), third: maybeChoice(thirds) });
+const FeelingInput = z.strictObject({
+  kind: choice("what was felt", feelingKinds),
+  aspect: maybeChoice(aspects),
+  third: maybeChoice(thirds),
+});
 
 const base = {
   /** From the device that records it: the same event sent twice is stored once. */
@@ -56,7 +60,7 @@ export const recordWearTrial = command({
   run: async (store, { trialId, events }) => {
     const { trial, episode } = await trialForChange(store, trialId);
     const fresh = await notYetStored(store, events);
-    fresh.forEach((event, index) => refuseUnsound(store, event, events.length === 1 ? "" : `events.${index}.`));
+    for (const [index, event] of fresh.entries()) refuseUnsound(store, event, events.length === 1 ? "" : `events.${index}.`);
     if (fresh.length === 0) return { trialId, episodeId: trial.episodeId, stored: 0 };
     const written = fresh.map((event) => ({ ...event, id: event.id ?? store.newId() }));
     await store.db.trialEvent.createMany({ data: written.map((event) => eventColumns(store, trialId, event)) });
@@ -98,7 +102,9 @@ export const lookAtSkin = command({
 /** An event with an id that is stored already, or that comes twice in one batch, counts once. */
 async function notYetStored(store: Store, events: EventInput[]): Promise<EventInput[]> {
   const ids = events.flatMap(({ id }) => id ?? []);
-  const known = new Set((await store.db.trialEvent.findMany({ where: { id: { in: ids } }, select: { id: true } })).map(({ id }) => id));
+  const known = new Set(
+    (await store.db.trialEvent.findMany({ where: { id: { in: ids } }, select: { id: true } })).map(({ id }) => id),
+  );
   return events.filter(({ id }) => {
     if (id === undefined) return true;
     const isNew = !known.has(id);
@@ -117,7 +123,8 @@ async function trialForChange(store: Store, trialId: string) {
 
 function refuseUnsound(store: Store, event: EventInput, prefix: string): void {
   refuseFuture(store, `${prefix}at`, event.at);
-  if (event.kind === "corrected" && !event.note) throw new InputRefused({ [`${prefix}note`]: "Say why the check-in is put right." });
+  if (event.kind === "corrected" && !event.note)
+    throw new InputRefused({ [`${prefix}note`]: "Say why the check-in is put right." });
 }
 
 function eventColumns(store: Store, trialId: string, event: EventInput & { id: string }) {

@@ -48,7 +48,11 @@ export class ChangedMeanwhile extends Refusal {
 export class InputRefused extends Refusal {
   override readonly name = "InputRefused";
   constructor(readonly fields: Record<string, string>) {
-    super(Object.keys(fields).length === 1 ? "One field needs another look." : `${Object.keys(fields).length} fields need another look.`);
+    super(
+      Object.keys(fields).length === 1
+        ? "One field needs another look."
+        : `${Object.keys(fields).length} fields need another look.`,
+    );
   }
 }
 

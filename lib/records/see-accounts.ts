@@ -4,7 +4,19 @@ import { query } from "./query";
 export const seeAccounts = query({
   permission: "see accounts",
   read: async (db, _asked: null) =>
-    db.user.findMany({ orderBy: { name: "asc" }, select: { id: true, name: true, email: true, role: true, credentialsLine: true, banned: true, version: true, createdAt: true } }),
+    db.user.findMany({
+      orderBy: { name: "asc" },
+      select: {
+        id: true,
+        name: true,
+        email: true,
+        role: true,
+        credentialsLine: true,
+        banned: true,
+        version: true,
+        createdAt: true,
+      },
+    }),
 });
 
 /** The limits in force, and what this clinic changed, when and why. */

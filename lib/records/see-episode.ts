@@ -1,4 +1,4 @@
-import { type Assessment, type Bundle, type Limits, type NextStep, assessReadiness, nextStep } from "@/lib/fit";
+import { type Assessment, assessReadiness, type Bundle, type Limits, type NextStep, nextStep } from "@/lib/fit";
 import { type EpisodeWhole, readEpisode, toBundle } from "./bundle-of";
 import { now } from "./clock";
 import type { Database } from "./database";
@@ -61,5 +61,12 @@ async function episodeAsOf(db: Database, episodeId: string, asOf: Date): Promise
   const bundle = toBundle(episode, { asOf, timeZone: clinic.timeZone });
   const assessment = assessReadiness(bundle, limits);
   const prosthetist = await db.user.findUnique({ where: { id: episode.prosthetistId }, select: { name: true } });
-  return { episode, bundle, assessment, next: nextStep(bundle, assessment), limits, prosthetist: prosthetist?.name ?? "not known" };
+  return {
+    episode,
+    bundle,
+    assessment,
+    next: nextStep(bundle, assessment),
+    limits,
+    prosthetist: prosthetist?.name ?? "not known",
+  };
 }

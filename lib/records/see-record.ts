@@ -9,7 +9,17 @@ export const seeRecord = query({
   read: async (db, { find, page, reads }: { find: string; page: number; reads: boolean }) => {
     const words = find.trim();
     const where = {
-      ...(words === "" ? {} : { OR: [{ action: { contains: words } }, { actorName: { contains: words } }, { recordId: words }, { wearerId: words }, { episodeId: words }] }),
+      ...(words === ""
+        ? {}
+        : {
+            OR: [
+              { action: { contains: words } },
+              { actorName: { contains: words } },
+              { recordId: words },
+              { wearerId: words },
+              { episodeId: words },
+            ],
+          }),
       ...(reads ? {} : { NOT: [{ action: { startsWith: "saw " } }, { action: { startsWith: "looked for " } }] }),
     };
     const [entries, count] = await Promise.all([

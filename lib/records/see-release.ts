@@ -35,10 +35,19 @@ export const seeRelease = query({
   read: async (db, signOffId: string) => {
     const signOff = await db.signOff.findUnique({
       where: { id: signOffId },
-      include: { withdrawal: true, socket: { select: { number: true } }, episode: { select: { wearerId: true, deliveredAt: true } } },
+      include: {
+        withdrawal: true,
+        socket: { select: { number: true } },
+        episode: { select: { wearerId: true, deliveredAt: true } },
+      },
     });
     if (!signOff) throw new NotFound("signature");
     return { signOff, evidence: Evidence.parse(JSON.parse(signOff.evidence)) };
   },
-  seen: ({ signOff }) => ({ action: "saw a release sheet", kind: "sign-off", id: signOff.id, wearerId: signOff.episode.wearerId }),
+  seen: ({ signOff }) => ({
+    action: "saw a release sheet",
+    kind: "sign-off",
+    id: signOff.id,
+    wearerId: signOff.episode.wearerId,
+  }),
 });

@@ -42,4 +42,8 @@ export const seeToday = query({
 export type CaseloadRow = Awaited<ReturnType<typeof seeToday>>["episodes"][number];
 
 export const prosthetistsOf = async () =>
-  (await database()).user.findMany({ where: { role: "prosthetist", NOT: { banned: true } }, select: { id: true, name: true }, orderBy: { name: "asc" } });
+  (await database()).user.findMany({
+    where: { role: "prosthetist", NOT: { banned: true } },
+    select: { id: true, name: true },
+    orderBy: { name: "asc" },
+  });

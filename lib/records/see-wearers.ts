@@ -1,5 +1,5 @@
-import { NotFound } from "./refusals";
 import { query } from "./query";
+import { NotFound } from "./refusals";
 
 const most = 200;
 

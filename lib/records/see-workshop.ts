@@ -53,9 +53,18 @@ export const seeWorkshop = query({
         select: order,
       }),
       db.signOff.findMany({
-        where: { meaning: "release for definitive fabrication", withdrawal: null, episode: { struckOutAt: null, deliveredAt: null } },
+        where: {
+          meaning: "release for definitive fabrication",
+          withdrawal: null,
+          episode: { struckOutAt: null, deliveredAt: null },
+        },
         orderBy: { at: "asc" },
-        select: { id: true, at: true, socket: { select: { number: true } }, episode: { select: { side: true, level: true, wearer: { select: { clinicNumber: true } } } } },
+        select: {
+          id: true,
+          at: true,
+          socket: { select: { number: true } },
+          episode: { select: { side: true, level: true, wearer: { select: { clinicNumber: true } } } },
+        },
       }),
     ]);
     return { sockets, releases };

@@ -6,7 +6,7 @@ import { type Assessment, acceptableGates, assessReadiness, gateIds } from "@/li
 import { beginning, canonicalJson, sha256 } from "@/lib/trail/chain";
 import { type EpisodeWhole, readEpisode, toBundle } from "./bundle-of";
 import { now } from "./clock";
-import { type Store, inTransaction } from "./command";
+import { inTransaction, type Store } from "./command";
 import { database } from "./database";
 import { findEpisode, releaseMeaning, trialMeaning } from "./episode-for-change";
 import { choice, id, rows, text, version } from "./input";
@@ -92,13 +92,23 @@ export async function sign(actor: Actor, raw: unknown): Promise<{ signOffId: str
       id: signOffId,
       wearerId: episode.wearerId,
       episodeId: episode.id,
-      after: { meaning: input.meaning, socket: subject.number, decision: assessment.decision, digest, acceptances: input.acceptances },
+      after: {
+        meaning: input.meaning,
+        socket: subject.number,
+        decision: assessment.decision,
+        digest,
+        acceptances: input.acceptances,
+      },
     });
     return { signOffId, episodeId: episode.id };
   });
 }
 
-const Withdrawing = z.strictObject({ signOffId: id("The signature"), why: text("Why it is withdrawn", 2000), password: text("Your password", 400) });
+const Withdrawing = z.strictObject({
+  signOffId: id("The signature"),
+  why: text("Why it is withdrawn", 2000),
+  password: text("Your password", 400),
+});
 
 /** Withdraws a signature, with a reason. The signature stays, marked wherever it is shown. */
 export async function withdrawSignature(actor: Actor, raw: unknown): Promise<{ signOffId: string; episodeId: string }> {
@@ -115,7 +125,8 @@ export async function withdrawSignature(actor: Actor, raw: unknown): Promise<{ s
     await store.db.withdrawal.create({
       data: { id: store.newId(), signOffId, byId: actor.id, byName: actor.name, at: store.now, why },
     });
-    if (signOff.meaning === releaseMeaning) await setSocketState(store, { socket: signOff.socket, state: "fitted", at: store.now, note: "release withdrawn" });
+    if (signOff.meaning === releaseMeaning)
+      await setSocketState(store, { socket: signOff.socket, state: "fitted", at: store.now, note: "release withdrawn" });
     await store.note({
       action: `withdrew a signature: ${signOff.meaning}`,
       kind: "sign-off",
@@ -132,7 +143,9 @@ export async function withdrawSignature(actor: Actor, raw: unknown): Promise<{ s
 function parse<T extends z.ZodType>(schema: T, raw: unknown): z.output<T> {
   const parsed = schema.safeParse(raw);
   if (parsed.success) return parsed.data;
-  throw new InputRefused(Object.fromEntries(parsed.error.issues.toReversed().map(({ path, message }) => [path.map(String).join("."), message])));
+  throw new InputRefused(
+    Object.fromEntries(parsed.error.issues.toReversed().map(({ path, message }) => [path.map(String).join("."), message])),
+  );
 }
 
 const mostWrongPasswords = 5;
@@ -153,7 +166,8 @@ async function checkPassword(actor: Actor, password: string, record: { kind: str
 function refuseSecondSignature(episode: EpisodeWhole, socketId: string, meaning: string): void {
   const standing = episode.signOffs.filter((signOff) => signOff.withdrawal === null);
   if (standing.some((signOff) => signOff.meaning === releaseMeaning)) throw new Locked("This episode is released already.");
-  if (standing.some((signOff) => signOff.meaning === meaning && signOff.socketId === socketId)) throw new Locked("This was signed already.");
+  if (standing.some((signOff) => signOff.meaning === meaning && signOff.socketId === socketId))
+    throw new Locked("This was signed already.");
 }
 
 async function freeze(store: Store, episode: EpisodeWhole, input: Signing) {
@@ -204,7 +218,14 @@ async function freeze(store: Store, episode: EpisodeWhole, input: Signing) {
       }),
     ),
   );
-  return { assessment, evidence, rulesVersion: assessment.rulesVersion, timeZone: clinic.timeZone, previousDigest, position: (last?.position ?? 0) + 1 };
+  return {
+    assessment,
+    evidence,
+    rulesVersion: assessment.rulesVersion,
+    timeZone: clinic.timeZone,
+    previousDigest,
+    position: (last?.position ?? 0) + 1,
+  };
 }
 
 /** Only a gate that may be accepted, and that is open, takes an acceptance. */
@@ -213,11 +234,15 @@ function refuseNeedlessAcceptances(assessment: Assessment, { acceptances }: Sign
     const state = assessment.gates.find(({ id }) => id === gate)?.state;
     if (!(acceptableGates as readonly string[]).includes(gate))
       throw new InputRefused({ [`acceptances.${index}.why`]: "This check cannot be accepted; it has to be met." });
-    if (state !== "not met" && state !== "unknown") throw new InputRefused({ [`acceptances.${index}.why`]: "This check is met: there is nothing to accept." });
+    if (state !== "not met" && state !== "unknown")
+      throw new InputRefused({ [`acceptances.${index}.why`]: "This check is met: there is nothing to accept." });
   });
 }
 
 function refuseUnread(assessment: Assessment, read: readonly string[]): void {
   const unread = assessment.gates.filter(({ id, state }) => state === "close" && !read.includes(id));
-  if (unread.length > 0) throw new InputRefused(Object.fromEntries(unread.map(({ id }) => [`closeRead.${id}`, "Close to its limit: tick it once you have read it."])));
+  if (unread.length > 0)
+    throw new InputRefused(
+      Object.fromEntries(unread.map(({ id }) => [`closeRead.${id}`, "Close to its limit: tick it once you have read it."])),
+    );
 }

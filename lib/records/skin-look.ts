@@ -35,9 +35,13 @@ export function refuseOffLimb(marks: LookFields["marks"], limbLengthMm: number, 
   const seen = new Set<string>();
   marks.forEach((mark, index) => {
     if (mark.distanceFromEndMm > limbLengthMm * 1.15)
-      throw new InputRefused({ [`${prefix}marks.${index}.distanceFromEndMm`]: `This residual limb is ${limbLengthMm} mm long: the mark would lie off it.` });
+      throw new InputRefused({
+        [`${prefix}marks.${index}.distanceFromEndMm`]: `This residual limb is ${limbLengthMm} mm long: the mark would lie off it.`,
+      });
     if (mark.strength !== "none" && mark.fadedAtMin !== undefined && mark.fadedAtMin === 0)
-      throw new InputRefused({ [`${prefix}marks.${index}.fadedAtMin`]: "A mark that is seen has not faded yet. Leave this free until it has." });
+      throw new InputRefused({
+        [`${prefix}marks.${index}.fadedAtMin`]: "A mark that is seen has not faded yet. Leave this free until it has.",
+      });
     if (mark.markId === undefined) return;
     if (seen.has(mark.markId)) throw new InputRefused({ [`${prefix}marks.${index}.markId`]: "This mark is in the list twice." });
     seen.add(mark.markId);

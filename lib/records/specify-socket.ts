@@ -1,8 +1,21 @@
 import { z } from "zod";
-import { type Station, adjustmentKinds, adjustmentUnits, aspects, proposeDimensions, suspensions, thirds } from "@/lib/fit";
-import { type Store, command } from "./command";
+import { adjustmentKinds, adjustmentUnits, aspects, proposeDimensions, type Station, suspensions, thirds } from "@/lib/fit";
+import { command, type Store } from "./command";
 import { episodeForChange } from "./episode-for-change";
-import { choice, id, maybeAmount, maybeChoice, maybeDay, maybeId, maybeText, newRecordId, rows, text, version, yes } from "./input";
+import {
+  choice,
+  id,
+  maybeAmount,
+  maybeChoice,
+  maybeDay,
+  maybeId,
+  maybeText,
+  newRecordId,
+  rows,
+  text,
+  version,
+  yes,
+} from "./input";
 import { StationInput } from "./measure-limb";
 import { ChangedMeanwhile, InputRefused, Locked, NotFound } from "./refusals";
 import { refuseDisorder } from "./stations";
@@ -47,7 +60,11 @@ export const specifySocket = command({
     const episode = await episodeForChange(store, episodeId);
     const fields = await withDimensions(store, asked);
     await refuseUnfit(store, episodeId, fields);
-    const last = await store.db.checkSocket.findFirst({ where: { episodeId }, orderBy: { number: "desc" }, select: { number: true } });
+    const last = await store.db.checkSocket.findFirst({
+      where: { episodeId },
+      orderBy: { number: "desc" },
+      select: { number: true },
+    });
     const number = (last?.number ?? 0) + 1;
     const socketId = id ?? store.newId();
     const { adjustments, ...own } = fields;
@@ -89,8 +106,11 @@ export const changeSocket = command({
     if (!socket) throw new NotFound("socket");
     const episode = await episodeForChange(store, socket.episodeId);
     if (socket.state !== "planned")
-      throw new Locked(`Socket ${socket.number} is ${socket.state}: what it was made from stands. Specify the next socket instead.`);
-    if (socket.version !== version) throw new ChangedMeanwhile(`Socket ${socket.number}`, { ...socket, adjustments: socket.adjustments }, socket.version);
+      throw new Locked(
+        `Socket ${socket.number} is ${socket.state}: what it was made from stands. Specify the next socket instead.`,
+      );
+    if (socket.version !== version)
+      throw new ChangedMeanwhile(`Socket ${socket.number}`, { ...socket, adjustments: socket.adjustments }, socket.version);
     const fields = await withDimensions(store, asked);
     await refuseUnfit(store, socket.episodeId, fields, socketId);
     const { adjustments, ...own } = fields;
@@ -128,33 +148,50 @@ const ownColumns = (own: Omit<SocketFields, "adjustments">) => ({
 
 async function withDimensions(store: Store, { workOut, ...fields }: SocketAsked): Promise<SocketFields> {
   if (!workOut) return fields;
-  const origin = fields.derivedFromId ? await store.db.checkSocket.findUnique({ where: { id: fields.derivedFromId }, select: { stations: true } }) : null;
+  const origin = fields.derivedFromId
+    ? await store.db.checkSocket.findUnique({ where: { id: fields.derivedFromId }, select: { stations: true } })
+    : null;
   if (!origin) throw new InputRefused({ workOut: "Choose the socket that this one is derived from." });
   const before = z.array(StationInput).parse(origin.stations);
   const after: Station[] = proposeDimensions(
     before,
     fields.adjustments.map((adjustment, index) => ({ id: String(index), ...adjustment })),
   );
-  return { ...fields, stations: after.map(({ distanceMm, circumferenceMm }) => ({ distanceMm, circumferenceMm: Math.round(circumferenceMm * 10) / 10 })) };
+  return {
+    ...fields,
+    stations: after.map(({ distanceMm, circumferenceMm }) => ({
+      distanceMm,
+      circumferenceMm: Math.round(circumferenceMm * 10) / 10,
+    })),
+  };
 }
 
 async function refuseUnfit(store: Store, episodeId: string, fields: SocketFields, self?: string): Promise<void> {
   refuseDisorder(fields.stations);
-  fields.adjustments.forEach((adjustment, index) => refuseUnitless(adjustment, `adjustments.${index}.`));
+  for (const [index, adjustment] of fields.adjustments.entries()) refuseUnitless(adjustment, `adjustments.${index}.`);
   if (fields.derivedFromId) {
-    const origin = await store.db.checkSocket.findUnique({ where: { id: fields.derivedFromId }, select: { episodeId: true, id: true } });
-    if (origin?.episodeId !== episodeId || origin.id === self) throw new InputRefused({ derivedFromId: "Choose a socket of this series." });
+    const origin = await store.db.checkSocket.findUnique({
+      where: { id: fields.derivedFromId },
+      select: { episodeId: true, id: true },
+    });
+    if (origin?.episodeId !== episodeId || origin.id === self)
+      throw new InputRefused({ derivedFromId: "Choose a socket of this series." });
   }
   if (fields.limbMeasurementId) {
-    const measurement = await store.db.limbMeasurement.findUnique({ where: { id: fields.limbMeasurementId }, select: { episodeId: true } });
+    const measurement = await store.db.limbMeasurement.findUnique({
+      where: { id: fields.limbMeasurementId },
+      select: { episodeId: true },
+    });
     if (measurement?.episodeId !== episodeId) throw new InputRefused({ limbMeasurementId: "Choose a measurement of this limb." });
   }
 }
 
 /** An amount means something only with its unit. */
 export function refuseUnitless({ amount, unit }: AdjustmentInput, prefix = ""): void {
-  if (amount !== undefined && unit === undefined) throw new InputRefused({ [`${prefix}unit`]: "Choose the unit of this amount." });
-  if (amount === undefined && unit !== undefined) throw new InputRefused({ [`${prefix}amount`]: "How much? Give the amount, or leave the unit free." });
+  if (amount !== undefined && unit === undefined)
+    throw new InputRefused({ [`${prefix}unit`]: "Choose the unit of this amount." });
+  if (amount === undefined && unit !== undefined)
+    throw new InputRefused({ [`${prefix}amount`]: "How much? Give the amount, or leave the unit free." });
 }
 
 async function writeAdjustments(

@@ -5,6 +5,8 @@ export function refuseDisorder(stations: readonly { distanceMm: number }[], fiel
   stations.forEach(({ distanceMm }, index) => {
     const before = stations[index - 1];
     if (before && distanceMm <= before.distanceMm)
-      throw new InputRefused({ [`${field}.${index}.distanceMm`]: `Distances go up from row to row: more than ${before.distanceMm} mm is expected here.` });
+      throw new InputRefused({
+        [`${field}.${index}.distanceMm`]: `Distances go up from row to row: more than ${before.distanceMm} mm is expected here.`,
+      });
   });
 }

@@ -42,7 +42,8 @@ export function checkChain(entries: Iterable<ChainedEntry & { digest: string }>)
   for (const { digest, ...entry } of entries) {
     position += 1;
     if (entry.position !== position) return { holds: false, position, why: `entry ${position} is missing` };
-    if (entry.previousDigest !== previous) return { holds: false, position, why: `entry ${position} does not follow the one before it` };
+    if (entry.previousDigest !== previous)
+      return { holds: false, position, why: `entry ${position} does not follow the one before it` };
     if (digestOf(entry) !== digest) return { holds: false, position, why: `entry ${position} was changed after it was written` };
     previous = digest;
   }

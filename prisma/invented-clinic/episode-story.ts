@@ -8,8 +8,9 @@ import { seeEpisode } from "@/lib/records/see-episode";
 import { sign, withdrawSignature } from "@/lib/records/sign";
 import { demoPassword, type Who } from "./accounts";
 import { minutesAfter, type When } from "./calendar";
-import { type LimbMeasured, type SocketSpecification, SocketStory } from "./socket-story";
+import { SocketStory } from "./socket-story";
 import type { Step, Timeline } from "./timeline";
+import type { LimbMeasured, SocketSpecification } from "./told";
 
 export interface EpisodeOpened {
   prosthetist: "lead" | "junior";

@@ -3,7 +3,7 @@
  * It is built by the commands that the screens call, in the order in which its year went by.
  */
 import { addAccount, openClinic } from "@/lib/records/accounts";
-import { useClock } from "@/lib/records/clock";
+import { setClock } from "@/lib/records/clock";
 import { database } from "@/lib/records/database";
 import { refreshStale } from "@/lib/records/rebuild";
 import { clinicName, clinicTimeZone, demoPassword, staff, type Who } from "./accounts";
@@ -31,7 +31,8 @@ export async function loadInventedClinic({ today }: { today: Date }): Promise<{ 
   const calendar = calendarOf(today);
   const steps = happenings(calendar);
   const clock = { now: calendar.instant([openedDaysAgo, "08:30"]) };
-  const stopClock = useClock({ now: () => clock.now, newId: countedIds() });
+  // biome-ignore lint/correctness/useHookAtTopLevel: it sets a clock; it is no hook of React.
+  const stopClock = setClock({ now: () => clock.now, newId: countedIds() });
   try {
     const cast = await openWithStaff();
     for (const { at, what, run } of steps) {

@@ -1,19 +1,6 @@
 /** One check socket's story: specified, made, fitted, worn, and what came after it. */
-import {
-  type AdjustmentKind,
-  type Aspect,
-  type CheckAnswer,
-  type CheckKey,
-  checksOf,
-  isUpperLimb,
-  type Level,
-  proposeDimensions,
-  type SocketState,
-  type Station,
-  type Third,
-} from "@/lib/fit";
-import { carryAdjustment, dropCarriedAdjustment } from "@/lib/records/carry-adjustment";
-import { database } from "@/lib/records/database";
+import { checksOf, type Level, proposeDimensions, type SocketState, type Station } from "@/lib/fit";
+import { carryAdjustment } from "@/lib/records/carry-adjustment";
 import { moveSocket } from "@/lib/records/move-socket";
 import { planWearTrial } from "@/lib/records/plan-wear-trial";
 import { recordFitting } from "@/lib/records/record-fitting";
@@ -22,55 +9,11 @@ import { seeSocketOrder } from "@/lib/records/see-workshop";
 import { specifySocket } from "@/lib/records/specify-socket";
 import type { Who } from "./accounts";
 import { minutesAfter, type When } from "./calendar";
-import { type LooksStory, marksAtLook } from "./skin";
+import { marksAtLook } from "./skin";
 import { stableId } from "./stable-id";
 import type { Timeline } from "./timeline";
-import { type TrialStory, trialEvents, trialTimes } from "./trial-events";
-
-export interface LimbMeasured {
-  id: string;
-  stations: Station[];
-}
-
-export interface AdjustmentStory {
-  kind: AdjustmentKind;
-  aspect?: Aspect;
-  third?: Third;
-  amount?: number;
-  unit?: "mm" | "percent" | "deg";
-  reason: string;
-  answers?: string;
-}
-
-interface BenchWords {
-  lengthMm?: number;
-  material?: string;
-  wallMm?: number;
-  trimLines?: string;
-  benchNote?: string;
-  /** A day to come has a negative number. */
-  neededDaysAgo?: number;
-}
-
-export type SocketSpecification = BenchWords & { limb: LimbMeasured } & (
-    | { tighterPercent: number }
-    | { stations: Station[]; derivedFromId?: string; adjustments: AdjustmentStory[] }
-  );
-
-export interface FittingStory {
-  place?: "clinic" | "home" | "video";
-  whoWasThere?: string;
-  /** Every check is met but these. */
-  checks?: Partial<Record<CheckKey, CheckAnswer>>;
-  pulls: readonly (readonly [loadN: number, displacementMm: number])[];
-  motion: readonly (readonly [joint: string, withoutDeg: number, withDeg: number])[];
-  comfort?: number;
-  pain?: number;
-  words?: string;
-  note?: string;
-  looks?: LooksStory;
-  who?: Who;
-}
+import type { AdjustmentStory, BenchWords, FittingStory, LimbMeasured, SocketSpecification } from "./told";
+import { type TrialStory, trialEvents, trialTimes, usualIntervalMin } from "./trial-events";
 
 /** What a socket belongs to. */
 export interface Owner {
@@ -156,7 +99,7 @@ export class SocketStory {
 
   fitted(
     when: When,
-    { who = this.owner.prosthetist, place = "clinic", checks = {}, pulls, motion, looks, ...said }: FittingStory,
+    { who = this.owner.prosthetist, place = "clinic", checks = {}, drops, motion, looks, ...said }: FittingStory,
   ): this {
     const { timeline, level } = this.owner;
     const at = timeline.calendar.instant(when);
@@ -170,8 +113,8 @@ export class SocketStory {
         at,
         place,
         checks: { ...Object.fromEntries(checksOf(level).map((key) => [key, "met"])), ...checks },
-        pulls: pulls.map(([loadN, displacementMm]) => ({ loadN, displacementMm })),
-        motion: motion.map(([joint, withoutDeg, withDeg]) => ({ joint, withoutDeg, withDeg })),
+        pulls: Object.entries(drops).map(([loadN, displacementMm]) => ({ loadN: Number(loadN), displacementMm })),
+        motion: Object.entries(motion).map(([joint, [withoutDeg, withDeg]]) => ({ joint, withoutDeg, withDeg })),
         look: looks && {
           at: minutesAfter(at, fittingMinutes - 2),
           minutesAfterDoffing,
@@ -188,20 +131,7 @@ export class SocketStory {
     const id = timeline.newId("wear trial");
     const begun = timeline.calendar.instant(when);
     const { over, doffed } = trialTimes(begun, trial);
-    const { minutes, intervalMin = 5, load, doing, watchedBy, enteredAfterwards } = trial;
-    timeline.add(minutesAfter(begun, -6), `trial of socket ${this.number} planned`, ({ assistant }) =>
-      planWearTrial(assistant, {
-        id,
-        socketId: this.id,
-        minutes,
-        intervalMin,
-        loadKg: load?.kg,
-        loadDistanceMm: load?.atMm,
-        activities: doing,
-        watchedBy,
-        enteredAfterwards,
-      }),
-    );
+    this.planned(minutesAfter(begun, -6), id, trial);
     timeline.add(over, `trial of socket ${this.number}`, ({ assistant }) =>
       recordWearTrial(assistant, { trialId: id, events: trialEvents(id, begun, trial) }),
     );
@@ -223,22 +153,10 @@ export class SocketStory {
     return this;
   }
 
-  /** A trial that is planned and not begun. */
-  trialPlanned(when: When, { minutes, intervalMin = 5, load, doing, watchedBy }: Omit<TrialStory, "asked">): this {
+  /** A trial that nobody has begun yet. */
+  trialPlanned(when: When, trial: Omit<TrialStory, "asked">): this {
     const { timeline } = this.owner;
-    const id = timeline.newId("wear trial");
-    timeline.add(when, `trial of socket ${this.number} planned`, ({ assistant }) =>
-      planWearTrial(assistant, {
-        id,
-        socketId: this.id,
-        minutes,
-        intervalMin,
-        loadKg: load?.kg,
-        loadDistanceMm: load?.atMm,
-        activities: doing,
-        watchedBy,
-      }),
-    );
+    this.planned(timeline.calendar.instant(when), timeline.newId("wear trial"), trial);
     return this;
   }
 
@@ -248,6 +166,26 @@ export class SocketStory {
       carryAdjustment(cast[prosthetist], { ...adjustment, socketId: this.id }),
     );
     return this;
+  }
+
+  private planned(
+    at: Date,
+    id: string,
+    { minutes, intervalMin = usualIntervalMin, load, doing, watchedBy, enteredAfterwards }: Omit<TrialStory, "asked">,
+  ): void {
+    this.owner.timeline.add(at, `trial of socket ${this.number} planned`, ({ assistant }) =>
+      planWearTrial(assistant, {
+        id,
+        socketId: this.id,
+        minutes,
+        intervalMin,
+        loadKg: load?.kg,
+        loadDistanceMm: load?.atMm,
+        activities: doing,
+        watchedBy,
+        enteredAfterwards,
+      }),
+    );
   }
 
   /** What an adjustment names when it answers a mark of this socket. */

@@ -1,17 +1,22 @@
 /** What happened in a wear trial, told by minutes from its begin. */
 import type { Aspect, FeelingKind, StopSign, Third } from "@/lib/fit";
-import { minutesAfter, type When } from "./calendar";
+import { minutesAfter } from "./calendar";
 import type { LooksStory } from "./skin";
 import { stableId } from "./stable-id";
 
-interface Felt {
-  kind: FeelingKind;
-  aspect?: Aspect;
-  third?: Third;
-}
+/** What was felt, and where: "rubbing lateral proximal". */
+type Felt = FeelingKind | `${FeelingKind} ${Aspect} ${Third}`;
 
-/** A check-in: minute, comfort, pain and exertion of 10, and what was felt. */
-export type Asked = readonly [minute: number, comfort: number, pain: number, exertion: number, ...felt: Felt[]];
+/** The check-ins in columns, one answer of each a check-in. */
+export interface Asked {
+  /** The minutes; every five where left out. */
+  at?: readonly number[];
+  comfort: readonly number[];
+  pain: readonly number[];
+  exertion: readonly number[];
+  /** By minute. */
+  felt?: Record<number, Felt[]>;
+}
 
 export interface TrialStory {
   minutes: number;
@@ -20,7 +25,7 @@ export interface TrialStory {
   load?: { kg: number; atMm?: number };
   doing: readonly string[];
   watchedBy?: string;
-  asked: readonly Asked[];
+  asked: Asked;
   pauses?: readonly (readonly [from: number, to: number])[];
   stop?: { minute: number; sign: StopSign; note: string };
   /** The minute of its end; half a minute after the last check-in where left out, null while it runs. */
@@ -32,9 +37,12 @@ export interface TrialStory {
 }
 
 /** The same answers all through, as a calm trial has them. */
-export function steady(untilMinute: number, [comfort, pain, exertion]: readonly [number, number, number], everyMin = 5): Asked[] {
-  return Array.from({ length: untilMinute / everyMin }, (_, index) => [(index + 1) * everyMin, comfort, pain, exertion]);
+export function steady(untilMinute: number, [comfort, pain, exertion]: readonly [number, number, number]): Asked {
+  const all = (answer: number) => Array.from({ length: untilMinute / usualIntervalMin }, () => answer);
+  return { comfort: all(comfort), pain: all(pain), exertion: all(exertion) };
 }
+
+export const usualIntervalMin = 5;
 
 export interface TrialTimes {
   begun: Date;
@@ -56,13 +64,13 @@ export function trialEvents(trialId: string, begun: Date, trial: TrialStory) {
   const runs = endedAt === null;
   const events = [
     { kind: "begun", at: begun },
-    ...asked.map(([minute, comfort, pain, exertion, ...feelings]) => ({
+    ...minutesOf(asked).map((minute, index) => ({
       kind: "check-in",
       at: after(minute),
-      comfort,
-      pain,
-      exertion,
-      feelings,
+      comfort: asked.comfort[index],
+      pain: asked.pain[index],
+      exertion: asked.exertion[index],
+      feelings: (asked.felt?.[minute] ?? []).map(feeling),
       reportedBy,
     })),
     ...pauses.flatMap(([from, to]) => [
@@ -77,7 +85,14 @@ export function trialEvents(trialId: string, begun: Date, trial: TrialStory) {
 }
 
 function lastMinuteOf({ asked, endedAt, stop }: TrialStory): number {
-  const lastAsked = asked.at(-1)?.[0] ?? 0;
+  const lastAsked = minutesOf(asked).at(-1) ?? 0;
   if (endedAt === null) return lastAsked;
   return endedAt ?? stop?.minute ?? lastAsked + 0.5;
+}
+
+const minutesOf = ({ at, comfort }: Asked): readonly number[] => at ?? comfort.map((_, index) => (index + 1) * usualIntervalMin);
+
+function feeling(felt: Felt) {
+  const [kind, aspect, third] = felt.split(" ");
+  return { kind, aspect, third };
 }

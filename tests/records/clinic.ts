@@ -5,7 +5,7 @@ import { hashPassword } from "@/lib/access/password";
 import type { Role } from "@/lib/access/roles";
 import { acknowledgeCautions } from "@/lib/records/acknowledge-cautions";
 import { addWearer } from "@/lib/records/add-wearer";
-import { useClock } from "@/lib/records/clock";
+import { setClock } from "@/lib/records/clock";
 import { closeDatabase, database } from "@/lib/records/database";
 import { measureLimb } from "@/lib/records/measure-limb";
 import { moveSocket } from "@/lib/records/move-socket";
@@ -27,7 +27,7 @@ export async function openTestClinic() {
   await closeDatabase();
   process.env.DATABASE_URL = made.databaseUrl;
   const clock = { now: today };
-  const stopClock = useClock({ now: () => clock.now });
+  const stopClock = setClock({ now: () => clock.now });
   onTestFinished(async () => {
     stopClock();
     await closeDatabase();
@@ -44,7 +44,9 @@ export async function openTestClinic() {
         name,
         email: `${name.replaceAll(" ", ".")}@example.test`,
         role,
-        credentials: { create: { ...times, id: `${name} password`, accountId: name, providerId: "credential", password: await passwordHash } },
+        credentials: {
+          create: { ...times, id: `${name} password`, accountId: name, providerId: "credential", password: await passwordHash },
+        },
       },
     });
     return { id: name, name, role };
@@ -66,7 +68,8 @@ export async function openTestClinic() {
 export type TestClinic = Awaited<ReturnType<typeof openTestClinic>>;
 
 const limb = [176, 188, 203, 219, 238];
-export const stations = (circumferences: readonly number[]) => circumferences.map((circumferenceMm, index) => ({ distanceMm: index * 40, circumferenceMm }));
+export const stations = (circumferences: readonly number[]) =>
+  circumferences.map((circumferenceMm, index) => ({ distanceMm: index * 40, circumferenceMm }));
 
 export const upperChecks = {
   donning: "met",
@@ -97,7 +100,8 @@ export const episodeOf = (clinic: TestClinic, wearerId: string) => ({
   prosthetistId: clinic.prosthetist.id,
 });
 
-export const minutesAfter = (at: string, minutes: number): string => new Date(new Date(at).getTime() + minutes * 60_000).toISOString();
+export const minutesAfter = (at: string, minutes: number): string =>
+  new Date(new Date(at).getTime() + minutes * 60_000).toISOString();
 
 export const trialBegin = "2026-10-05T10:00:00Z";
 
@@ -126,24 +130,60 @@ const mark = (markId: string, angleDeg: number) => ({
   blanches: "yes",
 });
 
-export const evenMarks = (strength: "clear" | "none") => ["m1", "m2", "m3", "m4"].map((markId, index) => ({ ...mark(markId, index * 90), strength, ...(strength === "none" ? { fadedAtMin: 8 } : {}) }));
+export const evenMarks = (strength: "clear" | "none") =>
+  ["m1", "m2", "m3", "m4"].map((markId, index) => ({
+    ...mark(markId, index * 90),
+    strength,
+    ...(strength === "none" ? { fadedAtMin: 8 } : {}),
+  }));
 
 /** Two sockets; the second fits, its trial passed, its marks faded: ready to be signed. */
 export async function readyEpisode(clinic: TestClinic, { until = "looked" }: { until?: "fitted" | "worn" | "looked" } = {}) {
   const { prosthetist, assistant, technician } = clinic;
-  const { wearerId } = await addWearer(assistant, { clinicNumber: "T-1", name: "Wearer One", birthOn: "1984-06-30", bodyMassKg: "74", cautions: [{ kind: "reduced-feeling" }] });
+  const { wearerId } = await addWearer(assistant, {
+    clinicNumber: "T-1",
+    name: "Wearer One",
+    birthOn: "1984-06-30",
+    bodyMassKg: "74",
+    cautions: [{ kind: "reduced-feeling" }],
+  });
   const { episodeId } = await openEpisode(prosthetist, episodeOf(clinic, wearerId));
   await acknowledgeCautions(prosthetist, { episodeId });
-  const first = await measureLimb(assistant, { episodeId, at: "2026-08-31T09:00:00Z", method: "tape", minutesSinceDoffing: 40, stations: stations(limb) });
-  const second = await measureLimb(assistant, { episodeId, at: "2026-09-28T09:00:00Z", method: "tape", minutesSinceDoffing: 40, stations: stations(limb.map((c) => c - 0.5)) });
-  const one = await specifySocket(prosthetist, { episodeId, limbMeasurementId: first.measurementId, stations: stations(limb.map((c) => c - 4)), material: "clear copolyester" });
+  const first = await measureLimb(assistant, {
+    episodeId,
+    at: "2026-08-31T09:00:00Z",
+    method: "tape",
+    minutesSinceDoffing: 40,
+    stations: stations(limb),
+  });
+  const second = await measureLimb(assistant, {
+    episodeId,
+    at: "2026-09-28T09:00:00Z",
+    method: "tape",
+    minutesSinceDoffing: 40,
+    stations: stations(limb.map((c) => c - 0.5)),
+  });
+  const one = await specifySocket(prosthetist, {
+    episodeId,
+    limbMeasurementId: first.measurementId,
+    stations: stations(limb.map((c) => c - 4)),
+    material: "clear copolyester",
+  });
   const two = await specifySocket(prosthetist, {
     episodeId,
     derivedFromId: one.socketId,
     limbMeasurementId: second.measurementId,
     stations: stations([170.3, 182.2, 197.0, 212.8, 231.6]),
     material: "clear copolyester",
-    adjustments: [{ kind: "volume", amount: "-2", unit: "percent", reason: "The limb moved in the socket when lifted", answers: "displacement" }],
+    adjustments: [
+      {
+        kind: "volume",
+        amount: "-2",
+        unit: "percent",
+        reason: "The limb moved in the socket when lifted",
+        answers: "displacement",
+      },
+    ],
   });
   const db = await database();
   for (const state of ["being made", "sent", "at hand"] as const) {

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { addWearer } from "@/lib/records/add-wearer";
 import { addAccount, changeAccount } from "@/lib/records/accounts";
+import { addWearer } from "@/lib/records/add-wearer";
 import { changeWearer } from "@/lib/records/change-wearer";
 import { database } from "@/lib/records/database";
 import { measureLimb } from "@/lib/records/measure-limb";
@@ -69,7 +69,9 @@ test("an episode that two people change is not overwritten silently", async () =
   const { episodeId } = await openEpisode(clinic.prosthetist, fields);
   const { wearerId: _, ...changed } = fields;
   await changeEpisode(clinic.prosthetist, { ...changed, episodeId, version: 1, goals: "to row again" });
-  await expect(changeEpisode(clinic.assistant, { ...changed, episodeId, version: 1, goals: "to swim" })).rejects.toMatchObject({ theirs: { goals: "to row again" } });
+  await expect(changeEpisode(clinic.assistant, { ...changed, episodeId, version: 1, goals: "to swim" })).rejects.toMatchObject({
+    theirs: { goals: "to row again" },
+  });
 });
 
 test("bad input is refused at its field, in words, and nothing of it is kept", async () => {
@@ -81,20 +83,55 @@ test("bad input is refused at its field, in words, and nothing of it is kept", a
   const entries = await db.trailEntry.count();
 
   const refused = async (promise: Promise<unknown>, field: string, words: RegExp) => {
-    const error = await promise.then(() => undefined, (reason: unknown) => reason);
+    const error = await promise.then(
+      () => undefined,
+      (reason: unknown) => reason,
+    );
     expect(error).toBeInstanceOf(InputRefused);
     expect((error as InputRefused).fields[field]).toMatch(words); // the class was just checked
   };
   const measured = { episodeId, at: "2026-10-01T09:00:00Z", method: "tape", stations: stations([180, 190]) };
-  await refused(measureLimb(clinic.assistant, { ...measured, at: "2026-02-30T09:00:00Z" }), "at", /no date and time of the calendar/);
+  await refused(
+    measureLimb(clinic.assistant, { ...measured, at: "2026-02-30T09:00:00Z" }),
+    "at",
+    /no date and time of the calendar/,
+  );
   await refused(measureLimb(clinic.assistant, { ...measured, at: "2026-11-30T09:00:00Z" }), "at", /has not come yet/);
-  await refused(measureLimb(clinic.assistant, { ...measured, stations: [{ distanceMm: "a lot", circumferenceMm: 180 }, { distanceMm: 40, circumferenceMm: 190 }] }), "stations.0.distanceMm", /Give a number in mm/);
-  await refused(measureLimb(clinic.assistant, { ...measured, stations: [{ distanceMm: 0, circumferenceMm: 9000 }, { distanceMm: 40, circumferenceMm: 190 }] }), "stations.0.circumferenceMm", /between 30 and 1200 mm/);
-  await refused(measureLimb(clinic.assistant, { ...measured, stations: stations([180, 190]).toReversed() }), "stations.1.distanceMm", /go up/);
+  await refused(
+    measureLimb(clinic.assistant, {
+      ...measured,
+      stations: [
+        { distanceMm: "a lot", circumferenceMm: 180 },
+        { distanceMm: 40, circumferenceMm: 190 },
+      ],
+    }),
+    "stations.0.distanceMm",
+    /Give a number in mm/,
+  );
+  await refused(
+    measureLimb(clinic.assistant, {
+      ...measured,
+      stations: [
+        { distanceMm: 0, circumferenceMm: 9000 },
+        { distanceMm: 40, circumferenceMm: 190 },
+      ],
+    }),
+    "stations.0.circumferenceMm",
+    /between 30 and 1200 mm/,
+  );
+  await refused(
+    measureLimb(clinic.assistant, { ...measured, stations: stations([180, 190]).toReversed() }),
+    "stations.1.distanceMm",
+    /go up/,
+  );
   await refused(measureLimb(clinic.assistant, { ...measured, stations: stations([180]) }), "stations", /Two levels or more/);
   await refused(measureLimb(clinic.assistant, { ...measured, colour: "red" }), "colour", /not known here/);
   await refused(openEpisode(clinic.assistant, { ...fields, level: "elbow" }), "level", /Choose one of/);
-  await refused(openEpisode(clinic.assistant, { ...fields, prosthetistId: clinic.technician.id }), "prosthetistId", /prosthetist of this clinic/);
+  await refused(
+    openEpisode(clinic.assistant, { ...fields, prosthetistId: clinic.technician.id }),
+    "prosthetistId",
+    /prosthetist of this clinic/,
+  );
   await refused(openEpisode(clinic.assistant, { ...fields, deviceCentreOfMassMm: "" }), "deviceCentreOfMassMm", /Give both/);
   await refused(addWearer(clinic.assistant, wearer), "clinicNumber", /has this number already/);
   await expect(seeEpisode(clinic.prosthetist, "no such id")).rejects.toThrow(NotFound);
@@ -120,7 +157,13 @@ test("a form or an event that is sent twice is stored once", async () => {
   expect(await recordWearTrial(clinic.assistant, { trialId, events: [event, event] })).toMatchObject({ stored: 0 });
   expect(await db.trialEvent.count()).toBe(before + 1);
 
-  const measurement = { id: "3f1c2c1e-98f2-4a53-8f6b-0a54f6c4b111", episodeId, at: "2026-10-06T09:00:00Z", method: "tape", stations: stations([175, 187, 202]) };
+  const measurement = {
+    id: "3f1c2c1e-98f2-4a53-8f6b-0a54f6c4b111",
+    episodeId,
+    at: "2026-10-06T09:00:00Z",
+    method: "tape",
+    stations: stations([175, 187, 202]),
+  };
   await measureLimb(clinic.assistant, measurement);
   await measureLimb(clinic.assistant, measurement);
   expect(await db.limbMeasurement.count({ where: { id: measurement.id } })).toBe(1);
@@ -132,8 +175,16 @@ test("a command that fails half-way leaves nothing behind", async () => {
   const db = await database();
   const before = [await db.fitting.count(), await db.skinInspection.count(), await db.trailEntry.count()];
   const offLimb = { distanceFromEndMm: 400, angleDeg: 0, widthMm: 10, heightMm: 10, strength: "clear", blanches: "yes" };
-  const fitting = { socketId, at: "2026-10-06T09:00:00Z", place: "clinic", checks: {}, look: { minutesAfterDoffing: 1, marks: [offLimb] } };
-  await expect(recordFitting(clinic.assistant, fitting)).rejects.toMatchObject({ fields: { "look.marks.0.distanceFromEndMm": expect.stringContaining("would lie off it") } });
+  const fitting = {
+    socketId,
+    at: "2026-10-06T09:00:00Z",
+    place: "clinic",
+    checks: {},
+    look: { minutesAfterDoffing: 1, marks: [offLimb] },
+  };
+  await expect(recordFitting(clinic.assistant, fitting)).rejects.toMatchObject({
+    fields: { "look.marks.0.distanceFromEndMm": expect.stringContaining("would lie off it") },
+  });
   expect([await db.fitting.count(), await db.skinInspection.count(), await db.trailEntry.count()]).toEqual(before);
   expect(episodeId).not.toBe("");
 });
@@ -144,12 +195,16 @@ test("stages that people set: on hold, closed, taken up again, struck out", asyn
   const { episodeId } = await openEpisode(clinic.prosthetist, episodeOf(clinic, wearerId));
   const stage = async () => (await seeEpisode(clinic.prosthetist, episodeId)).episode.stage;
   expect(await stage()).toBe("assessment");
-  await expect(setCourse(clinic.prosthetist, { episodeId, course: "on hold" })).rejects.toMatchObject({ fields: { why: expect.any(String) } });
+  await expect(setCourse(clinic.prosthetist, { episodeId, course: "on hold" })).rejects.toMatchObject({
+    fields: { why: expect.any(String) },
+  });
   await setCourse(clinic.prosthetist, { episodeId, course: "on hold", why: "an operation first" });
   expect(await stage()).toBe("on hold");
   await setCourse(clinic.prosthetist, { episodeId, course: "closed", why: "moved away" });
   expect(await stage()).toBe("closed");
-  await expect(measureLimb(clinic.assistant, { episodeId, at: "2026-10-01T09:00:00Z", method: "tape", stations: stations([180, 190]) })).rejects.toThrow("closed");
+  await expect(
+    measureLimb(clinic.assistant, { episodeId, at: "2026-10-01T09:00:00Z", method: "tape", stations: stations([180, 190]) }),
+  ).rejects.toThrow("closed");
   await setCourse(clinic.prosthetist, { episodeId, course: "in fitting" });
   await strikeOutEpisode(clinic.prosthetist, { episodeId, why: "opened for the wrong person" });
   await expect(seeEpisode(clinic.prosthetist, episodeId)).rejects.toThrow(NotFound);
@@ -172,7 +227,12 @@ test("an administrator cannot take away their own rights; a deactivated account 
   const clinic = await openTestClinic();
   const own = { userId: clinic.administrator.id, version: 1, name: "An Administrator", role: "administrator" };
   await expect(changeAccount(clinic.administrator, own)).rejects.toMatchObject({ fields: { role: expect.any(String) } });
-  await changeAccount(clinic.administrator, { userId: clinic.colleague.id, version: 1, name: "Another Prosthetist", role: "prosthetist" });
+  await changeAccount(clinic.administrator, {
+    userId: clinic.colleague.id,
+    version: 1,
+    name: "Another Prosthetist",
+    role: "prosthetist",
+  });
   expect((await (await database()).user.findUniqueOrThrow({ where: { id: clinic.colleague.id } })).banned).toBe(true);
 });
 
@@ -181,7 +241,10 @@ test("events of a trial are only ever added", async () => {
   const { trialId } = await readyEpisode(clinic, { until: "worn" });
   const db = await database();
   const before = await db.trialEvent.findMany({ where: { trialId } });
-  await recordWearTrial(clinic.assistant, { trialId, events: [{ kind: "corrected", corrects: before[1]?.id, at: "2026-10-05T10:30:00Z", pain: 2, note: "typed 0 for 2" }] });
+  await recordWearTrial(clinic.assistant, {
+    trialId,
+    events: [{ kind: "corrected", corrects: before[1]?.id, at: "2026-10-05T10:30:00Z", pain: 2, note: "typed 0 for 2" }],
+  });
   expect(await db.trialEvent.findMany({ where: { id: { in: before.map(({ id }) => id) } } })).toEqual(before);
   expect(calmTrial()).toHaveLength(before.length);
 });

@@ -2,14 +2,14 @@ import { expect, test } from "vitest";
 import { database } from "@/lib/records/database";
 import { deliverSocket } from "@/lib/records/deliver-socket";
 import { measureLimb } from "@/lib/records/measure-limb";
-import { specifySocket } from "@/lib/records/specify-socket";
-import { recordWearTrial } from "@/lib/records/record-wear-trial";
 import { rebuildDerived } from "@/lib/records/rebuild";
+import { recordWearTrial } from "@/lib/records/record-wear-trial";
 import { Locked, NotReady } from "@/lib/records/refusals";
 import { seeEpisode } from "@/lib/records/see-episode";
 import { verifyRecord } from "@/lib/records/see-record";
 import { seeRelease } from "@/lib/records/see-release";
 import { sign, withdrawSignature } from "@/lib/records/sign";
+import { specifySocket } from "@/lib/records/specify-socket";
 import { sha256 } from "@/lib/trail/chain";
 import { calmTrial, minutesAfter, openTestClinic, password, readyEpisode, stations, trialBegin } from "./clinic";
 
@@ -28,7 +28,10 @@ test("the whole job: a ready episode is accepted, released, delivered, and every
   expect(before.episode).toMatchObject({ decision: "ready", stage: "awaiting sign-off", nextStep: "sign" });
 
   await sign(clinic.prosthetist, await signing(episodeId, "wear trial accepted"));
-  expect((await seeEpisode(clinic.prosthetist, episodeId)).episode).toMatchObject({ nextStep: "release", stage: "awaiting sign-off" });
+  expect((await seeEpisode(clinic.prosthetist, episodeId)).episode).toMatchObject({
+    nextStep: "release",
+    stage: "awaiting sign-off",
+  });
 
   const { signOffId } = await sign(clinic.prosthetist, await signing(episodeId, release));
   expect((await seeEpisode(clinic.prosthetist, episodeId)).episode).toMatchObject({ nextStep: "deliver", stage: "released" });
@@ -55,16 +58,25 @@ test("what a release covers is locked for every command, and free again once the
   await expect(sign(clinic.prosthetist, await signing(episodeId, release))).rejects.toThrow(Locked);
 
   await withdrawSignature(clinic.colleague, { signOffId, why: "the definitive was laminated over the wrong model", password });
-  expect((await seeEpisode(clinic.prosthetist, episodeId)).episode).toMatchObject({ stage: "awaiting sign-off", nextStep: "sign" });
+  expect((await seeEpisode(clinic.prosthetist, episodeId)).episode).toMatchObject({
+    stage: "awaiting sign-off",
+    nextStep: "sign",
+  });
   await measureLimb(clinic.assistant, measurement);
   const { signOff } = await seeRelease(clinic.technician, signOffId);
-  expect(signOff.withdrawal).toMatchObject({ byName: "Another Prosthetist", why: "the definitive was laminated over the wrong model" });
+  expect(signOff.withdrawal).toMatchObject({
+    byName: "Another Prosthetist",
+    why: "the definitive was laminated over the wrong model",
+  });
 });
 
 test("a trial with a stop sign cannot be signed, whatever is accepted with it", async () => {
   const clinic = await openTestClinic();
   const { episodeId, trialId } = await readyEpisode(clinic);
-  await recordWearTrial(clinic.assistant, { trialId, events: [{ kind: "stop-sign", sign: "numbness", at: minutesAfter(trialBegin, 12) }] });
+  await recordWearTrial(clinic.assistant, {
+    trialId,
+    events: [{ kind: "stop-sign", sign: "numbness", at: minutesAfter(trialBegin, 12) }],
+  });
   expect((await seeEpisode(clinic.prosthetist, episodeId)).episode.decision).toBe("must not be released");
   for (const meaning of ["wear trial accepted", release]) {
     await expect(sign(clinic.prosthetist, await signing(episodeId, meaning))).rejects.toThrow(NotReady);
@@ -82,10 +94,27 @@ test("a gate that may be accepted is accepted with a reason as part of the signa
   const { lookAtSkin } = await import("@/lib/records/record-wear-trial");
   const { evenMarks } = await import("./clinic");
   const { socketId } = (await seeEpisode(clinic.prosthetist, episodeId)).assessment.subject ?? { socketId: "" };
-  const light = await planWearTrial(clinic.assistant, { socketId, minutes: 20, loadKg: 0.4, loadDistanceMm: 220, intervalMin: 5, activities: ["writing"] });
+  const light = await planWearTrial(clinic.assistant, {
+    socketId,
+    minutes: 20,
+    loadKg: 0.4,
+    loadDistanceMm: 220,
+    intervalMin: 5,
+    activities: ["writing"],
+  });
   await recordWearTrial(clinic.assistant, { trialId: light.trialId, events: calmTrial() });
-  await lookAtSkin(clinic.assistant, { trialId: light.trialId, at: minutesAfter(trialBegin, 22), minutesAfterDoffing: 1, marks: evenMarks("clear") });
-  await lookAtSkin(clinic.assistant, { trialId: light.trialId, at: minutesAfter(trialBegin, 29), minutesAfterDoffing: 8, marks: evenMarks("none") });
+  await lookAtSkin(clinic.assistant, {
+    trialId: light.trialId,
+    at: minutesAfter(trialBegin, 22),
+    minutesAfterDoffing: 1,
+    marks: evenMarks("clear"),
+  });
+  await lookAtSkin(clinic.assistant, {
+    trialId: light.trialId,
+    at: minutesAfter(trialBegin, 29),
+    minutesAfterDoffing: 8,
+    marks: evenMarks("none"),
+  });
 
   await expect(sign(clinic.prosthetist, await signing(episodeId, release))).rejects.toThrow(NotReady);
   const { signOffId } = await sign(clinic.prosthetist, {
@@ -101,8 +130,13 @@ test("a wrong password signs nothing, is on the trail, and five of them end the 
   const clinic = await openTestClinic();
   const { episodeId } = await readyEpisode(clinic);
   const wrong = { ...(await signing(episodeId, release)), password: "not the password" };
-  for (let attempt = 0; attempt < 5; attempt += 1) await expect(sign(clinic.prosthetist, wrong)).rejects.toMatchObject({ fields: { password: expect.stringContaining("not your password") } });
-  await expect(sign(clinic.prosthetist, await signing(episodeId, release))).rejects.toMatchObject({ fields: { password: expect.stringContaining("Too many") } });
+  for (let attempt = 0; attempt < 5; attempt += 1)
+    await expect(sign(clinic.prosthetist, wrong)).rejects.toMatchObject({
+      fields: { password: expect.stringContaining("not your password") },
+    });
+  await expect(sign(clinic.prosthetist, await signing(episodeId, release))).rejects.toMatchObject({
+    fields: { password: expect.stringContaining("Too many") },
+  });
   const db = await database();
   expect(await db.signOff.count()).toBe(0);
   expect(await db.trailEntry.count({ where: { action: "gave a wrong password when signing" } })).toBe(5);
@@ -112,7 +146,12 @@ test("evidence that changed after the page was opened is not signed", async () =
   const clinic = await openTestClinic();
   const { episodeId } = await readyEpisode(clinic);
   const opened = await signing(episodeId, release);
-  await measureLimb(clinic.assistant, { episodeId, at: "2026-10-07T09:00:00Z", method: "tape", stations: stations([175, 187, 202, 218, 237]) });
+  await measureLimb(clinic.assistant, {
+    episodeId,
+    at: "2026-10-07T09:00:00Z",
+    method: "tape",
+    stations: stations([175, 187, 202, 218, 237]),
+  });
   await expect(sign(clinic.prosthetist, opened)).rejects.toMatchObject({ name: "ChangedMeanwhile" });
 });
 
@@ -123,7 +162,18 @@ test("the derived state that is kept is the one that a rebuild makes", async () 
   const db = await database();
   const kept = await db.episode.findMany();
   const trials = await db.wearTrial.findMany();
-  await db.episode.updateMany({ data: { stage: "assessment", nextStep: null, decision: null, dueOn: null, decisionSentence: null, socketCount: 0, staleOn: null, lastSeenAt: null } });
+  await db.episode.updateMany({
+    data: {
+      stage: "assessment",
+      nextStep: null,
+      decision: null,
+      dueOn: null,
+      decisionSentence: null,
+      socketCount: 0,
+      staleOn: null,
+      lastSeenAt: null,
+    },
+  });
   await db.wearTrial.updateMany({ data: { state: "planned", verdict: null } });
   expect(await rebuildDerived()).toBe(1);
   expect(await db.episode.findMany()).toEqual(kept);

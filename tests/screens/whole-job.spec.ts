@@ -1,6 +1,6 @@
 import type { Locator, Page } from "@playwright/test";
-import { demoAccounts, demoPassword } from "@/prisma/invented-clinic/accounts";
 import { toClinicTime } from "@/lib/records/clinic-time";
+import { demoAccounts, demoPassword } from "@/prisma/invented-clinic/accounts";
 import { expect, test } from "./clinic";
 
 test.use({ signedInAs: "nobody" });
@@ -38,7 +38,10 @@ async function measure(page: Page, minutesAgo: number, circumferences: number[])
 }
 
 async function bringSocket(page: Page, number: number) {
-  await page.getByRole("list").getByRole("link", { name: `Socket ${number}`, exact: true }).click();
+  await page
+    .getByRole("list")
+    .getByRole("link", { name: `Socket ${number}`, exact: true })
+    .click();
   for (const state of ["being made", "at hand"]) {
     await answer(page, "It is", state);
     await page.getByRole("button", { name: "Save" }).click();
@@ -46,7 +49,10 @@ async function bringSocket(page: Page, number: number) {
   }
 }
 
-async function recordFitting(page: Page, { suspension, pulls, comfort }: { suspension: string; pulls: number[]; comfort: string }) {
+async function recordFitting(
+  page: Page,
+  { suspension, pulls, comfort }: { suspension: string; pulls: number[]; comfort: string },
+) {
   await page.getByRole("link", { name: "Record a fitting" }).click();
   await answer(page, "Where", "clinic");
   for (const question of [
@@ -64,8 +70,13 @@ async function recordFitting(page: Page, { suspension, pulls, comfort }: { suspe
     await answer(page, question, "met");
   await answer(page, "Suspension holds", suspension);
   const list = page.getByRole("group", { name: "Pulls", exact: true });
-  for (const [index, displaced] of pulls.entries()) await fillRow(list, index, { load: String([22, 34, 45][index]), displaced: String(displaced) });
-  await fillRow(page.getByRole("group", { name: "Motion", exact: true }), 0, { movement: "elbow-flexion", without: "138", with: "131" });
+  for (const [index, displaced] of pulls.entries())
+    await fillRow(list, index, { load: String([22, 34, 45][index]), displaced: String(displaced) });
+  await fillRow(page.getByRole("group", { name: "Motion", exact: true }), 0, {
+    movement: "elbow-flexion",
+    without: "138",
+    with: "131",
+  });
   await answer(page, "How comfortable is the socket?", comfort);
   await answer(page, "Pain", "0");
   await page.getByRole("button", { name: "Save the fitting" }).click();
@@ -94,7 +105,8 @@ async function look(page: Page, { minutesAgo, after, strength }: { minutesAgo: n
   await page.getByLabel("Minutes after doffing").fill(String(after));
   const marks = page.getByRole("group", { name: "Marks", exact: true });
   for (const index of [0, 1, 2, 3]) {
-    if ((await marks.getByRole("button", { name: /^remove mark/ }).count()) <= index) await marks.getByRole("button", { name: "Add a mark" }).click();
+    if ((await marks.getByRole("button", { name: /^remove mark/ }).count()) <= index)
+      await marks.getByRole("button", { name: "Add a mark" }).click();
     await fillRow(marks, index, {
       "from the end": "85",
       angle: String(index * 90),
@@ -145,11 +157,17 @@ test("a prosthetist takes a new wearer from the first measurement to a signed re
   await expect(page.getByText(/^read by/)).toBeVisible();
 
   await measure(page, 30 * dayMinutes, limb);
-  await measure(page, 1 * dayMinutes, limb.map((circumference) => circumference - 0.5));
+  await measure(
+    page,
+    1 * dayMinutes,
+    limb.map((circumference) => circumference - 0.5),
+  );
 
   await page.getByRole("link", { name: "Specify socket 1" }).click();
   for (const [index, circumference] of limb.entries())
-    await fillRow(page.getByRole("group", { name: "Inside circumferences" }), index, { "inside circumference": String(circumference - 4) });
+    await fillRow(page.getByRole("group", { name: "Inside circumferences" }), index, {
+      "inside circumference": String(circumference - 4),
+    });
   await page.getByRole("button", { name: "Specify the socket" }).click();
   await bringSocket(page, 1);
   await recordFitting(page, { suspension: "not met", pulls: [7, 10, 14], comfort: "6" });

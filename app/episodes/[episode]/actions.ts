@@ -11,9 +11,11 @@ const toEpisode = ({ episodeId }: { episodeId: string }) => `/episodes/${episode
 export const acknowledge = async (_before: FormState, form: FormData): Promise<FormState> =>
   perform({ form, command: acknowledgeCautions, then: toEpisode });
 
-export const carry = async (_before: FormState, form: FormData): Promise<FormState> => perform({ form, command: carryAdjustment, then: toEpisode });
+export const carry = async (_before: FormState, form: FormData): Promise<FormState> =>
+  perform({ form, command: carryAdjustment, then: toEpisode });
 
 export const drop = async (_before: FormState, form: FormData): Promise<FormState> =>
   perform({ form, command: dropCarriedAdjustment, then: toEpisode });
 
-export const deliver = async (_before: FormState, form: FormData): Promise<FormState> => perform({ form, command: deliverSocket, then: toEpisode });
+export const deliver = async (_before: FormState, form: FormData): Promise<FormState> =>
+  perform({ form, command: deliverSocket, then: toEpisode });

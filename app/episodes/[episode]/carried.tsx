@@ -3,7 +3,7 @@ import { HiddenField, NumberField, SelectField, TextField } from "@/app/_parts/f
 import { ActionForm } from "@/app/_parts/form";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import { wordOptions } from "@/app/_parts/word-options";
-import { type Assessment, type Bundle, adjustmentKinds, adjustmentUnits, aspects, thirds } from "@/lib/fit";
+import { type Assessment, adjustmentKinds, adjustmentUnits, aspects, type Bundle, thirds } from "@/lib/fit";
 import { findingsOf } from "../findings";
 import { carry, drop } from "./actions";
 import styles from "./episode.module.css";
@@ -15,7 +15,9 @@ export function Carried({ bundle, assessment, mayCarry }: { bundle: Bundle; asse
   return (
     <section id="carried" aria-labelledby="carried-head">
       <h2 id="carried-head">Carried into the definitive socket</h2>
-      <p className="soft">{bundle.carried.length === 0 ? "Nothing: the definitive socket would be a copy of the last check socket." : limits?.why}</p>
+      <p className="soft">
+        {bundle.carried.length === 0 ? "Nothing: the definitive socket would be a copy of the last check socket." : limits?.why}
+      </p>
       <ul className={styles.list}>
         {bundle.carried.map((adjustment) => (
           <li key={adjustment.id}>
@@ -40,11 +42,23 @@ export function Carried({ bundle, assessment, mayCarry }: { bundle: Bundle; asse
             <HiddenField name="socketId" value={assessment.subject.socketId} />
             <SelectField name="kind" label="Kind" options={wordOptions(adjustmentKinds)} />
             <NumberField name="amount" label="Amount" optional />
-            <SelectField name="unit" label="Unit" empty="none" options={adjustmentUnits.map((unit) => ({ value: unit, label: unit }))} optional />
+            <SelectField
+              name="unit"
+              label="Unit"
+              empty="none"
+              options={adjustmentUnits.map((unit) => ({ value: unit, label: unit }))}
+              optional
+            />
             <SelectField name="aspect" label="Aspect" empty="all round" options={wordOptions(aspects)} optional />
             <SelectField name="third" label="Third" empty="whole length" options={wordOptions(thirds)} optional />
             <TextField name="reason" label="Reason" size={48} />
-            <SelectField name="answers" label="Answers" empty="no single finding" options={findingsOf(bundle, assessment.subject.socketId)} optional />
+            <SelectField
+              name="answers"
+              label="Answers"
+              empty="no single finding"
+              options={findingsOf(bundle, assessment.subject.socketId)}
+              optional
+            />
             <SubmitButton>Carry it</SubmitButton>
           </ActionForm>
         </details>

@@ -8,7 +8,17 @@ import { acknowledge } from "./actions";
 import styles from "./episode.module.css";
 
 /** What whoever touches this limb has to know, and whether a prosthetist has read it. */
-export function Cautions({ bundle, wearerId, episodeId, mayRead }: { bundle: Bundle; wearerId: string; episodeId: string; mayRead: boolean }) {
+export function Cautions({
+  bundle,
+  wearerId,
+  episodeId,
+  mayRead,
+}: {
+  bundle: Bundle;
+  wearerId: string;
+  episodeId: string;
+  mayRead: boolean;
+}) {
   const { cautions } = bundle.episode;
   const unread = cautions.filter(({ acknowledgedAt }) => acknowledgedAt === undefined);
   const read = cautions.findLast(({ acknowledgedAt }) => acknowledgedAt !== undefined);
@@ -20,7 +30,8 @@ export function Cautions({ bundle, wearerId, episodeId, mayRead }: { bundle: Bun
         </span>
       ) : (
         <span>
-          <strong>{cautions.length === 1 ? "Caution" : "Cautions"}:</strong> {cautions.map(({ kind, note }) => kind.replaceAll("-", " ") + (note ? ` (${note})` : "")).join("; ")}
+          <strong>{cautions.length === 1 ? "Caution" : "Cautions"}:</strong>{" "}
+          {cautions.map(({ kind, note }) => kind.replaceAll("-", " ") + (note ? ` (${note})` : "")).join("; ")}
         </span>
       )}
       {read?.acknowledgedAt && (
@@ -32,7 +43,9 @@ export function Cautions({ bundle, wearerId, episodeId, mayRead }: { bundle: Bun
         (mayRead ? (
           <ActionForm action={acknowledge}>
             <HiddenField name="episodeId" value={episodeId} />
-            <SubmitButton kind="quiet">I have read {unread.length === 1 ? "this caution" : `these ${unread.length} cautions`}</SubmitButton>
+            <SubmitButton kind="quiet">
+              I have read {unread.length === 1 ? "this caution" : `these ${unread.length} cautions`}
+            </SubmitButton>
           </ActionForm>
         ) : (
           <span>A prosthetist has not read {unread.length === 1 ? "it" : "all of them"} yet.</span>

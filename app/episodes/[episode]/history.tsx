@@ -15,8 +15,22 @@ interface Happened {
 export function History({ episode, timeZone }: { episode: EpisodeWhole; timeZone: string }) {
   const numberOf = (socketId: string) => episode.sockets.find(({ id }) => id === socketId)?.number ?? "?";
   const happened: Happened[] = [
-    ...episode.measurements.map((row) => ({ key: row.id, at: row.at, who: row.byName, what: `limb measured by ${row.method}${row.note ? `: ${row.note}` : ""}` })),
-    ...episode.sockets.map((row) => ({ key: row.id, at: row.specifiedAt, who: row.specifiedByName, what: <Link href={`/sockets/${row.id}`} prefetch={false}>socket {row.number} specified</Link> })),
+    ...episode.measurements.map((row) => ({
+      key: row.id,
+      at: row.at,
+      who: row.byName,
+      what: `limb measured by ${row.method}${row.note ? `: ${row.note}` : ""}`,
+    })),
+    ...episode.sockets.map((row) => ({
+      key: row.id,
+      at: row.specifiedAt,
+      who: row.specifiedByName,
+      what: (
+        <Link href={`/sockets/${row.id}`} prefetch={false}>
+          socket {row.number} specified
+        </Link>
+      ),
+    })),
     ...episode.fittings.map((row) => ({
       key: row.id,
       at: row.at,

@@ -3,7 +3,7 @@ import { dayAt, longDay } from "@/app/_parts/dates";
 import { Empty } from "@/app/_parts/empty";
 import { formatNumber } from "@/app/_parts/numbers";
 import { StateMark } from "@/app/_parts/state-mark";
-import { type Assessment, type Bundle, type Station, defaultLimits, limbVolume, limitValue, volumeBetween } from "@/lib/fit";
+import { type Assessment, type Bundle, defaultLimits, limbVolume, limitValue, type Station, volumeBetween } from "@/lib/fit";
 
 interface VolumeAt {
   at: string;
@@ -19,7 +19,10 @@ export function volumes({ limbMeasurements }: Bundle): VolumeAt[] {
   return limbMeasurements.map(({ at, stations }) => ({ at, ...volumeOver(stations, { from, to, circumferenceSdMm }) }));
 }
 
-function volumeOver(stations: Station[], { from, to, circumferenceSdMm }: { from: number; to: number; circumferenceSdMm: number }) {
+function volumeOver(
+  stations: Station[],
+  { from, to, circumferenceSdMm }: { from: number; to: number; circumferenceSdMm: number },
+) {
   return to > from ? volumeBetween(stations, from, to, { circumferenceSdMm }) : limbVolume(stations, { circumferenceSdMm });
 }
 

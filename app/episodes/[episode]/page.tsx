@@ -34,7 +34,9 @@ export default async function EpisodePage({ params }: { params: Promise<{ episod
   const today = dayAt(now(), timeZone);
   const place = { episodeId, subject: assessment.subject };
   const last = volumes(bundle).at(-1);
-  const released = episode.signOffs.find(({ meaning, withdrawal }) => meaning === "release for definitive fabrication" && !withdrawal);
+  const released = episode.signOffs.find(
+    ({ meaning, withdrawal }) => meaning === "release for definitive fabrication" && !withdrawal,
+  );
 
   return (
     <>
@@ -66,16 +68,38 @@ export default async function EpisodePage({ params }: { params: Promise<{ episod
       <section id="series" aria-labelledby="series-head">
         <h2 id="series-head">The series</h2>
         <SocketLine
-          limb={last ? [shortDay(dayAt(last.at, timeZone)), `${formatNumber(last.volumeMl, 0)}\u00a0mL ± ${formatNumber(last.standardErrorMl, 0)}`] : []}
+          limb={
+            last
+              ? [
+                  shortDay(dayAt(last.at, timeZone)),
+                  `${formatNumber(last.volumeMl, 0)}\u00a0mL ± ${formatNumber(last.standardErrorMl, 0)}`,
+                ]
+              : []
+          }
           sockets={beadsOf(bundle, episode, today)}
-          gap={released ? undefined : { label: `Specify socket ${episode.sockets.length + 1}`, href: `/episodes/${episode.id}/next-socket` }}
+          gap={
+            released
+              ? undefined
+              : { label: `Specify socket ${episode.sockets.length + 1}`, href: `/episodes/${episode.id}/next-socket` }
+          }
           carried={bundle.carried.map(lineAdjustment)}
-          definitive={episode.deliveredAt ? [`delivered ${shortDay(dayAt(episode.deliveredAt, timeZone))}`] : released ? ["released", shortDay(dayAt(released.at, timeZone))] : ["after release", "not begun"]}
+          definitive={
+            episode.deliveredAt
+              ? [`delivered ${shortDay(dayAt(episode.deliveredAt, timeZone))}`]
+              : released
+                ? ["released", shortDay(dayAt(released.at, timeZone))]
+                : ["after release", "not begun"]
+          }
         />
       </section>
       <section aria-labelledby="gates">
         <h2 id="gates">What stands behind it</h2>
-        <GateList gates={assessment.gates} kinds={sourceKinds} timeZone={timeZone} action={(gate) => (released ? undefined : wayToSettle(gate.id, gate.state, place))} />
+        <GateList
+          gates={assessment.gates}
+          kinds={sourceKinds}
+          timeZone={timeZone}
+          action={(gate) => (released ? undefined : wayToSettle(gate.id, gate.state, place))}
+        />
       </section>
       <div className={styles.two}>
         <section id="limb" aria-labelledby="limb-head">
@@ -85,7 +109,14 @@ export default async function EpisodePage({ params }: { params: Promise<{ episod
           <Marks bundle={bundle} assessment={assessment} headId="marks" />
         </section>
       </div>
-      <Carried bundle={bundle} assessment={assessment} mayCarry={may(actor, "carry an adjustment") && episode.signOffs.every(({ withdrawal, socketId }) => withdrawal || socketId !== assessment.subject?.socketId)} />
+      <Carried
+        bundle={bundle}
+        assessment={assessment}
+        mayCarry={
+          may(actor, "carry an adjustment") &&
+          episode.signOffs.every(({ withdrawal, socketId }) => withdrawal || socketId !== assessment.subject?.socketId)
+        }
+      />
       <Signatures episode={episode} released={released !== undefined} timeZone={timeZone} />
       <History episode={episode} timeZone={timeZone} />
       <section>
@@ -116,7 +147,15 @@ function aboutLimb({ episode, bundle, prosthetist }: SeenEpisode): React.ReactNo
 }
 
 /** The next step, then the shortest list that would change the decision. */
-function WhatNext({ seen: { episode, assessment, next }, today, releaseId }: { seen: SeenEpisode; today: string; releaseId: string | undefined }) {
+function WhatNext({
+  seen: { episode, assessment, next },
+  today,
+  releaseId,
+}: {
+  seen: SeenEpisode;
+  today: string;
+  releaseId: string | undefined;
+}) {
   const place = { episodeId: episode.id, subject: assessment.subject, releaseId };
   const way = wayOfStep(next.step, place);
   const due = next.dueOn?.slice(0, 10);
@@ -169,7 +208,10 @@ function IndexCard({ assessment: { index } }: { assessment: Assessment }) {
         <>
           <p className={styles.index}>{formatNumber(index.value, 2)}</p>
           <p className="soft">
-            {index.low90 !== undefined && index.high90 !== undefined && `between ${formatNumber(index.low90, 2)} and ${formatNumber(index.high90, 2)}; `}it compares sockets and decides nothing
+            {index.low90 !== undefined &&
+              index.high90 !== undefined &&
+              `between ${formatNumber(index.low90, 2)} and ${formatNumber(index.high90, 2)}; `}
+            it compares sockets and decides nothing
           </p>
         </>
       )}

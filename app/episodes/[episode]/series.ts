@@ -1,8 +1,8 @@
 /** The series of an episode as beads on a line. */
 import { adjustmentWords } from "@/app/_parts/adjustment-words";
 import { dayAt, dueWords, shortDay } from "@/app/_parts/dates";
-import { formatQuantity } from "@/app/_parts/numbers";
 import { gradeWords } from "@/app/_parts/mark-words";
+import { formatQuantity } from "@/app/_parts/numbers";
 import type { SocketBead } from "@/app/_parts/socket-line";
 import { type Adjustment, type Bundle, gradeMark } from "@/lib/fit";
 import type { EpisodeWhole } from "@/lib/records/bundle-of";
@@ -28,14 +28,23 @@ export function beadsOf(bundle: Bundle, episode: EpisodeWhole, today: string): S
       state: socket.state ?? "planned",
       date: since && shortDay(dayAt(since, timeZone)),
       place: fitting && placeWords[fitting.place],
-      late: row?.neededOn && row.neededOn < today && (row.state === "planned" || row.state === "being made" || row.state === "sent") ? dueWords(row.neededOn, today) : undefined,
+      late:
+        row?.neededOn && row.neededOn < today && (row.state === "planned" || row.state === "being made" || row.state === "sent")
+          ? dueWords(row.neededOn, today)
+          : undefined,
       comfort: checkIns.at(-1)?.comfort ?? fitting?.comfort,
       hardestMark: looks.length === 0 ? undefined : gradeWords[hardest],
-      displacement: pull && `${formatQuantity({ value: pull.displacementMm, unit: "mm" })} at ${formatQuantity({ value: pull.loadN, unit: "N" })}`,
+      displacement:
+        pull &&
+        `${formatQuantity({ value: pull.displacementMm, unit: "mm" })} at ${formatQuantity({ value: pull.loadN, unit: "N" })}`,
       madeFrom: origin && origin.number !== socket.number - 1 ? origin.number : undefined,
       adjustments: socket.adjustments.map(lineAdjustment),
     };
   });
 }
 
-export const lineAdjustment = (adjustment: Adjustment) => ({ id: adjustment.id, what: adjustmentWords(adjustment), reason: adjustment.reason });
+export const lineAdjustment = (adjustment: Adjustment) => ({
+  id: adjustment.id,
+  what: adjustmentWords(adjustment),
+  reason: adjustment.reason,
+});

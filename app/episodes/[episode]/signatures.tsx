@@ -23,7 +23,8 @@ export function Signatures({ episode, released, timeZone }: { episode: EpisodeWh
             {signOff.withdrawal && (
               <small>
                 {" "}
-                withdrawn by {signOff.withdrawal.byName}, {dayAndTimeAt(signOff.withdrawal.at, timeZone)}: {signOff.withdrawal.why}
+                withdrawn by {signOff.withdrawal.byName}, {dayAndTimeAt(signOff.withdrawal.at, timeZone)}:{" "}
+                {signOff.withdrawal.why}
               </small>
             )}
           </li>

@@ -47,7 +47,11 @@ export function wayToSettle(gate: GateId, state: string, { episodeId, subject }:
     case "marks-fade":
       return trial ? look(trial) : planTrial(subject.socketId);
     case "skin-intact":
-      return trial && state === "unknown" ? look(trial) : state === "unknown" ? planTrial(subject.socketId) : nextSocket(episodeId);
+      return trial && state === "unknown"
+        ? look(trial)
+        : state === "unknown"
+          ? planTrial(subject.socketId)
+          : nextSocket(episodeId);
     case "open-adjustments":
       return { href: "#carried", label: "See what is carried" };
     case "cautions-reviewed":
@@ -55,7 +59,10 @@ export function wayToSettle(gate: GateId, state: string, { episodeId, subject }:
   }
 }
 
-export function wayOfStep(step: Step | null, { episodeId, subject, releaseId }: Place & { releaseId: string | undefined }): Way | undefined {
+export function wayOfStep(
+  step: Step | null,
+  { episodeId, subject, releaseId }: Place & { releaseId: string | undefined },
+): Way | undefined {
   const socketId = subject?.socketId;
   switch (step) {
     case "measure":
@@ -70,7 +77,11 @@ export function wayOfStep(step: Step | null, { episodeId, subject, releaseId }: 
       return socketId ? fitting(socketId) : undefined;
     case "begin trial":
     case "finish trial":
-      return subject?.trialId ? { href: `/trials/${subject.trialId}`, label: "Open the trial" } : socketId ? planTrial(socketId) : undefined;
+      return subject?.trialId
+        ? { href: `/trials/${subject.trialId}`, label: "Open the trial" }
+        : socketId
+          ? planTrial(socketId)
+          : undefined;
     case "inspect":
       return subject?.trialId ? look(subject.trialId) : undefined;
     case "sign":

@@ -28,13 +28,16 @@ export default async function ReleasePage({ params }: { params: Promise<{ releas
       <nav aria-label="This sheet" className={styles.tools}>
         {may(actor, "see wearers") && <Link href={`/episodes/${signOff.episodeId}`}>Back to the episode</Link>}
         {!may(actor, "see wearers") && <Link href="/workshop">Back to the workshop</Link>}
-        {may(actor, "withdraw a signature") && !signOff.withdrawal && <Link href={`/releases/${signOff.id}/withdraw`}>Withdraw this signature</Link>}
+        {may(actor, "withdraw a signature") && !signOff.withdrawal && (
+          <Link href={`/releases/${signOff.id}/withdraw`}>Withdraw this signature</Link>
+        )}
         <span className="soft">Prints on A4 and Letter.</span>
       </nav>
       <article className={styles.sheet}>
         {signOff.withdrawal && (
           <p role="note" className={styles.withdrawn}>
-            <strong>Withdrawn.</strong> {signOff.withdrawal.byName}, {dayAndTimeAt(signOff.withdrawal.at, signOff.timeZone)}: {signOff.withdrawal.why} Do not make anything from this sheet.
+            <strong>Withdrawn.</strong> {signOff.withdrawal.byName}, {dayAndTimeAt(signOff.withdrawal.at, signOff.timeZone)}:{" "}
+            {signOff.withdrawal.why} Do not make anything from this sheet.
           </p>
         )}
         <header className={styles.head}>
@@ -97,7 +100,10 @@ export default async function ReleasePage({ params }: { params: Promise<{ releas
             {sheet.cautions.map((kind) => (
               <li key={kind}>{cautionForBench[kind]}</li>
             ))}
-            <li>On return, measure the inside at every level. A tape cannot show a mean radial error of 0.25 mm, the limit for making again: use a scan or a caliper where it matters.</li>
+            <li>
+              On return, measure the inside at every level. A tape cannot show a mean radial error of 0.25 mm, the limit for
+              making again: use a scan or a caliper where it matters.
+            </li>
             <li>Follow local rules and the makers’ instructions.</li>
           </ul>
         </section>
@@ -119,11 +125,16 @@ export default async function ReleasePage({ params }: { params: Promise<{ releas
             <strong>{signOff.byName}</strong>, prosthetist{signOff.credentialsLine && `, ${signOff.credentialsLine}`}
           </p>
           <p>{signOff.statement}</p>
-          {evidence.closeRead.length > 0 && <p>Read as close to their limit: {evidence.closeRead.map((gate) => gateWords[gate as keyof typeof gateWords].toLowerCase()).join(", ")}.</p>}
-          <p className={styles.digest}>
-            SHA-256 of the evidence: {signOff.digest.match(/.{1,8}/g)?.join(" ")}
+          {evidence.closeRead.length > 0 && (
+            <p>
+              Read as close to their limit:{" "}
+              {evidence.closeRead.map((gate) => gateWords[gate as keyof typeof gateWords].toLowerCase()).join(", ")}.
+            </p>
+          )}
+          <p className={styles.digest}>SHA-256 of the evidence: {signOff.digest.match(/.{1,8}/g)?.join(" ")}</p>
+          <p className={styles.soft}>
+            Advice of this program rests on recorded findings; the prosthetist decides. Limits: {signOff.rulesVersion}.
           </p>
-          <p className={styles.soft}>Advice of this program rests on recorded findings; the prosthetist decides. Limits: {signOff.rulesVersion}.</p>
         </section>
       </article>
     </>
@@ -173,7 +184,22 @@ function CarriedMap({ evidence }: { evidence: Evidence }) {
   const marks = carried.flatMap((adjustment) => {
     const place = placeOf(adjustment, episode.limbLengthMm);
     if (!place) return [];
-    return [{ ...place, id: adjustment.id, widthMm: 30, heightMm: episode.limbLengthMm / 8, strength: "faint" as const, blanches: "not tested" as const, firm: false, warm: false, painful: false, broken: false, fadedAtMin: null, grade: 1 }];
+    return [
+      {
+        ...place,
+        id: adjustment.id,
+        widthMm: 30,
+        heightMm: episode.limbLengthMm / 8,
+        strength: "faint" as const,
+        blanches: "not tested" as const,
+        firm: false,
+        warm: false,
+        painful: false,
+        broken: false,
+        fadedAtMin: null,
+        grade: 1,
+      },
+    ];
   });
   if (marks.length === 0) return <p>No carried adjustment names a place on the limb.</p>;
   return <LimbMap title="Where the carried adjustments go" {...limbShapeOf(evidence.bundle)} marks={marks} />;

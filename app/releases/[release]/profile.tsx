@@ -14,11 +14,18 @@ export function Profile({ dimensions }: { dimensions: ReleaseSheet["dimensions"]
   const scale = Math.min((width - 60) / span, 130 / widest);
   const x = (distanceMm: number) => 34 + (distanceMm - first.distanceMm) * scale;
   const outline = (circumferences: { distanceMm: number; mm: number }[], sign: 1 | -1) =>
-    circumferences.map(({ distanceMm, mm }) => `${x(distanceMm).toFixed(1)},${(middle + (sign * mm * scale) / (2 * Math.PI)).toFixed(1)}`).join(" ");
+    circumferences
+      .map(({ distanceMm, mm }) => `${x(distanceMm).toFixed(1)},${(middle + (sign * mm * scale) / (2 * Math.PI)).toFixed(1)}`)
+      .join(" ");
   const definitive = dimensions.map(({ distanceMm, definitiveMm }) => ({ distanceMm, mm: definitiveMm }));
   const limb = dimensions.flatMap(({ distanceMm, limbMm }) => (limbMm === undefined ? [] : [{ distanceMm, mm: limbMm }]));
   return (
-    <svg viewBox={`0 0 ${width} ${height}`} role="img" aria-label="Profile of the definitive socket and the limb, level by level as in the table" width="100%">
+    <svg
+      viewBox={`0 0 ${width} ${height}`}
+      role="img"
+      aria-label="Profile of the definitive socket and the limb, level by level as in the table"
+      width="100%"
+    >
       {dimensions.map(({ distanceMm }) => (
         <g key={distanceMm}>
           <path d={`M${x(distanceMm).toFixed(1)} 18V166`} stroke="var(--line)" />

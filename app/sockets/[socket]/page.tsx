@@ -11,7 +11,7 @@ import { PageHead } from "@/app/_parts/page-head";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import { may } from "@/lib/access/roles";
 import { requireActor } from "@/lib/access/session";
-import { type SocketState, type Station, explainDimensions } from "@/lib/fit";
+import { explainDimensions, type SocketState, type Station } from "@/lib/fit";
 import { clinicSettings } from "@/lib/records/clinic";
 import { toClinicTime } from "@/lib/records/clinic-time";
 import { now } from "@/lib/records/clock";
@@ -71,7 +71,9 @@ export default async function SocketPage({ params }: { params: Promise<{ socket:
         </section>
       </div>
       <section aria-labelledby="adjustments">
-        <h2 id="adjustments">{socket.derivedFrom ? `What separates it from socket ${socket.derivedFrom.number}` : "Adjustments"}</h2>
+        <h2 id="adjustments">
+          {socket.derivedFrom ? `What separates it from socket ${socket.derivedFrom.number}` : "Adjustments"}
+        </h2>
         {socket.adjustments.length === 0 ? (
           <p className="soft">None is recorded.</p>
         ) : (
@@ -132,7 +134,8 @@ function Dimensions({ socket }: { socket: SocketOrder }) {
   const { stations: own, limb, before, adjustments } = socket;
   if (own.length === 0) return <p className="soft">No inside dimensions are recorded: the bench cannot make it from this.</p>;
   const explained = before.length > 0 ? explainDimensions(before, own, adjustments).levels : [];
-  const at = (stations: Station[], distanceMm: number) => stations.find((station) => station.distanceMm === distanceMm)?.circumferenceMm;
+  const at = (stations: Station[], distanceMm: number) =>
+    stations.find((station) => station.distanceMm === distanceMm)?.circumferenceMm;
   return (
     <table>
       <thead>
@@ -163,7 +166,11 @@ function Dimensions({ socket }: { socket: SocketOrder }) {
               <td className="n">
                 <strong>{formatNumber(circumferenceMm, 1)}</strong>
               </td>
-              {socket.derivedFrom && <td className={level?.unexplained ? styles.unexplained : "soft"}>{level ? `${formatNumber(level.differenceMm, 1)} mm` : "no level there"}</td>}
+              {socket.derivedFrom && (
+                <td className={level?.unexplained ? styles.unexplained : "soft"}>
+                  {level ? `${formatNumber(level.differenceMm, 1)} mm` : "no level there"}
+                </td>
+              )}
             </tr>
           );
         })}

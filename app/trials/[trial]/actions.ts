@@ -8,11 +8,23 @@ import { lookAtSkin, recordWearTrial } from "@/lib/records/record-wear-trial";
 /** The form holds one event; a time that was left free is this moment. */
 const oneEvent = ({ trialId, ...event }: Record<string, unknown>) => ({
   trialId,
-  events: [{ ...event, at: event.at === "" || event.at === undefined ? now().toISOString() : event.at, ...(event.kind === "check-in" ? { feelings: event.feelings ?? [] } : {}) }],
+  events: [
+    {
+      ...event,
+      at: event.at === "" || event.at === undefined ? now().toISOString() : event.at,
+      ...(event.kind === "check-in" ? { feelings: event.feelings ?? [] } : {}),
+    },
+  ],
 });
 
 export const record = async (_before: FormState, form: FormData): Promise<FormState> =>
-  perform({ form, command: recordWearTrial, shape: oneEvent, fieldOf: (path) => path.replace(/^events\.0\./, ""), then: ({ trialId }) => `/trials/${trialId}` });
+  perform({
+    form,
+    command: recordWearTrial,
+    shape: oneEvent,
+    fieldOf: (path) => path.replace(/^events\.0\./, ""),
+    then: ({ trialId }) => `/trials/${trialId}`,
+  });
 
 export const look = async (_before: FormState, form: FormData): Promise<FormState> =>
   perform({ form, command: lookAtSkin, then: ({ trialId }) => `/trials/${trialId}#skin` });

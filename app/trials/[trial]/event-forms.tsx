@@ -5,7 +5,7 @@ import { Rows } from "@/app/_parts/rows";
 import { feelingWords, stopSignWords, whenToStop } from "@/app/_parts/skin-words";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import { wordOptions } from "@/app/_parts/word-options";
-import { type WearTrial, aspects, feelingKinds, reporters, stopSigns, thirds } from "@/lib/fit";
+import { aspects, feelingKinds, reporters, stopSigns, thirds, type WearTrial } from "@/lib/fit";
 import { newId } from "@/lib/records/clock";
 import { record } from "./actions";
 import styles from "./trial.module.css";
@@ -42,9 +42,29 @@ export function EventForms({ trialId, state, afterwards, checkIns }: EventFormsP
               label="Anything felt?"
               one="feeling"
               fields={[
-                { name: "kind", label: "felt", kind: "select", options: feelingKinds.map((kind) => ({ value: kind, label: feelingWords[kind] })), empty: "nothing" },
-                { name: "aspect", label: "aspect", kind: "select", options: wordOptions(aspects), optional: true, empty: "not said" },
-                { name: "third", label: "third", kind: "select", options: wordOptions(thirds), optional: true, empty: "not said" },
+                {
+                  name: "kind",
+                  label: "felt",
+                  kind: "select",
+                  options: feelingKinds.map((kind) => ({ value: kind, label: feelingWords[kind] })),
+                  empty: "nothing",
+                },
+                {
+                  name: "aspect",
+                  label: "aspect",
+                  kind: "select",
+                  options: wordOptions(aspects),
+                  optional: true,
+                  empty: "not said",
+                },
+                {
+                  name: "third",
+                  label: "third",
+                  kind: "select",
+                  options: wordOptions(thirds),
+                  optional: true,
+                  empty: "not said",
+                },
               ]}
               blank={1}
             />
@@ -67,7 +87,11 @@ export function EventForms({ trialId, state, afterwards, checkIns }: EventFormsP
           <h3 id="stop">Stop sign</h3>
           <p>{whenToStop}</p>
           <EventForm {...shown} kind="stop-sign" button="Stop the trial" stops>
-            <SelectField name="sign" label="What was seen or said" options={stopSigns.map((sign) => ({ value: sign, label: stopSignWords[sign] }))} />
+            <SelectField
+              name="sign"
+              label="What was seen or said"
+              options={stopSigns.map((sign) => ({ value: sign, label: stopSignWords[sign] }))}
+            />
           </EventForm>
         </section>
       )}
@@ -94,9 +118,15 @@ export function EventForms({ trialId, state, afterwards, checkIns }: EventFormsP
       {checkIns.length > 0 && (
         <details>
           <summary>Put a check-in right</summary>
-          <p className="soft">Both stay on record: what was entered, and what it should have been. A stop sign cannot be taken back.</p>
+          <p className="soft">
+            Both stay on record: what was entered, and what it should have been. A stop sign cannot be taken back.
+          </p>
           <EventForm {...shown} kind="corrected" button="Save the correction" quiet reason>
-            <SelectField name="corrects" label="Which check-in" options={checkIns.map(({ id, label }) => ({ value: id, label }))} />
+            <SelectField
+              name="corrects"
+              label="Which check-in"
+              options={checkIns.map(({ id, label }) => ({ value: id, label }))}
+            />
             <Scale name="comfort" label="Comfort" ends={["worst", "best imaginable"]} none="as it was" />
             <Scale name="pain" label="Pain" ends={["none", "worst imaginable"]} none="as it was" />
             <Scale name="exertion" label="Exertion" ends={["nothing at all", "as hard as it gets"]} none="as it was" />
@@ -118,7 +148,16 @@ interface EventFormProps {
   children: React.ReactNode;
 }
 
-function EventForm({ trialId, kind, button, afterwards, quiet = false, stops = false, reason = false, children }: EventFormProps) {
+function EventForm({
+  trialId,
+  kind,
+  button,
+  afterwards,
+  quiet = false,
+  stops = false,
+  reason = false,
+  children,
+}: EventFormProps) {
   return (
     <ActionForm action={record} className={styles.event ?? ""}>
       <HiddenField name="trialId" value={trialId} />

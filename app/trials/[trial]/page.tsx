@@ -10,13 +10,13 @@ import { PageHead } from "@/app/_parts/page-head";
 import { feelingWords, stopSignWords } from "@/app/_parts/skin-words";
 import { StateMark } from "@/app/_parts/state-mark";
 import { requireActor } from "@/lib/access/session";
-import { type TrialEvent, type WearTrial, gradeMark, replayWearTrial } from "@/lib/fit";
+import { gradeMark, replayWearTrial, type TrialEvent, type WearTrial } from "@/lib/fit";
 import { clinicSettings } from "@/lib/records/clinic";
 import { now } from "@/lib/records/clock";
 import { seeEpisodeOfTrial } from "@/lib/records/see-episode";
 import { EventForms } from "./event-forms";
-import { TrialClock } from "./trial-clock";
 import styles from "./trial.module.css";
+import { TrialClock } from "./trial-clock";
 
 export const metadata: Metadata = { title: "Wear trial" };
 
@@ -46,8 +46,10 @@ export default async function TrialPage({ params }: { params: Promise<{ trial: s
       />
       <p>
         {formatNumber(plan.minutes, 0)} minutes, a check-in every {formatNumber(plan.intervalMin, 0)}
-        {plan.loadKg !== undefined && `, ${plan.loadKg} kg${plan.loadDistanceMm === undefined ? "" : ` at ${plan.loadDistanceMm} mm`}`}: {plan.activities.join(", ")}.
-        {row.watchedBy && ` Watched by ${row.watchedBy}.`} {row.enteredAfterwards && <strong>Entered afterwards.</strong>}
+        {plan.loadKg !== undefined &&
+          `, ${plan.loadKg} kg${plan.loadDistanceMm === undefined ? "" : ` at ${plan.loadDistanceMm} mm`}`}
+        : {plan.activities.join(", ")}.{row.watchedBy && ` Watched by ${row.watchedBy}.`}{" "}
+        {row.enteredAfterwards && <strong>Entered afterwards.</strong>}
       </p>
       <section aria-labelledby="state">
         <h2 id="state">{stateWords[trial.state]}</h2>
@@ -70,19 +72,22 @@ export default async function TrialPage({ params }: { params: Promise<{ trial: s
       </section>
       {trial.state === "stopped" && (
         <p className={styles.alarm} role="note">
-          <strong>Stopped.</strong> Doff the socket now and look at the skin. Call a physician for broken skin, loss of feeling, a cold limb, colour change or swelling. A trial with a stop sign is never passed.
+          <strong>Stopped.</strong> Doff the socket now and look at the skin. Call a physician for broken skin, loss of feeling, a
+          cold limb, colour change or swelling. A trial with a stop sign is never passed.
         </p>
       )}
       {signed ? (
-        <p>
-          {signed.byName} signed for this socket; what happened in its trial is locked.
-        </p>
+        <p>{signed.byName} signed for this socket; what happened in its trial is locked.</p>
       ) : (
         <EventForms
           trialId={trialId}
           state={trial.state}
           afterwards={row.enteredAfterwards}
-          checkIns={events.flatMap((event) => (event.kind === "check-in" ? [{ id: event.id, label: `${timeAt(event.at, timeZone)}: comfort ${event.comfort}, pain ${event.pain}` }] : []))}
+          checkIns={events.flatMap((event) =>
+            event.kind === "check-in"
+              ? [{ id: event.id, label: `${timeAt(event.at, timeZone)}: comfort ${event.comfort}, pain ${event.pain}` }]
+              : [],
+          )}
         />
       )}
       {events.length > 0 && (
@@ -110,7 +115,11 @@ export default async function TrialPage({ params }: { params: Promise<{ trial: s
       )}
       <section id="skin" aria-labelledby="looks">
         <h2 id="looks">Looks at the skin</h2>
-        {record.inspections.length === 0 && <p className="soft">Not looked at yet. Look within five minutes of doffing, and again until the marks are gone or 20 minutes have passed.</p>}
+        {record.inspections.length === 0 && (
+          <p className="soft">
+            Not looked at yet. Look within five minutes of doffing, and again until the marks are gone or 20 minutes have passed.
+          </p>
+        )}
         <div className={styles.looks}>
           {record.inspections.map((inspection) => (
             <article key={inspection.id} aria-label={`Look ${inspection.minutesAfterDoffing} minutes after doffing`}>
@@ -148,16 +157,27 @@ const stateWords: Record<WearTrial["state"], string> = {
 };
 
 function Verdict({ trial }: { trial: WearTrial }) {
-  const state = trial.verdict === "passed" ? "met" : trial.verdict === "stopped" ? "forbids" : trial.verdict === "incomplete" ? "unknown" : trial.verdict === "not passed" ? "not met" : "close";
+  const state =
+    trial.verdict === "passed"
+      ? "met"
+      : trial.verdict === "stopped"
+        ? "forbids"
+        : trial.verdict === "incomplete"
+          ? "unknown"
+          : trial.verdict === "not passed"
+            ? "not met"
+            : "close";
   return (
     <>
       <p>
         <StateMark state={state}>{trial.verdict}</StateMark>, worn {formatNumber(trial.wornMinutes, 1)} minutes
       </p>
       <ul>
-        {trial.reasons.filter((reason) => reason.state !== "met").map((reason) => (
-          <li key={reason.why}>{reason.why}</li>
-        ))}
+        {trial.reasons
+          .filter((reason) => reason.state !== "met")
+          .map((reason) => (
+            <li key={reason.why}>{reason.why}</li>
+          ))}
       </ul>
     </>
   );
@@ -168,7 +188,9 @@ function eventWords(event: TrialEvent): string {
     case "begun":
       return "begun";
     case "check-in": {
-      const felt = event.feelings.map(({ kind, aspect, third }) => [feelingWords[kind], aspect, third && `${third} third`].filter(Boolean).join(" "));
+      const felt = event.feelings.map(({ kind, aspect, third }) =>
+        [feelingWords[kind], aspect, third && `${third} third`].filter(Boolean).join(" "),
+      );
       return `check-in: comfort ${event.comfort}, pain ${event.pain}, exertion ${event.exertion}${felt.length > 0 ? `; felt ${felt.join(", ")}` : ""}`;
     }
     case "stop-sign":

@@ -38,7 +38,8 @@ export default async function WearerPage({ params }: { params: Promise<{ wearer:
         <h2 id="episodes">Episodes</h2>
         {wearer.episodes.length === 0 ? (
           <Empty title="No episode yet" first={{ href: `/wearers/${wearer.id}/new-episode`, label: "Open an episode" }}>
-            An episode is the fitting of one prosthesis to one limb: its series of check sockets, its fittings and trials, its release.
+            An episode is the fitting of one prosthesis to one limb: its series of check sockets, its fittings and trials, its
+            release.
           </Empty>
         ) : (
           <table className={styles.list}>
@@ -72,7 +73,9 @@ export default async function WearerPage({ params }: { params: Promise<{ wearer:
       <div className={styles.two}>
         <section aria-labelledby="cautions">
           <h2 id="cautions">Cautions</h2>
-          {wearer.cautions.length === 0 && <p className="soft">None is recorded. That is not the same as none: ask, and write down what holds.</p>}
+          {wearer.cautions.length === 0 && (
+            <p className="soft">None is recorded. That is not the same as none: ask, and write down what holds.</p>
+          )}
           <ul className={styles.cautions}>
             {wearer.cautions.map((entry) => (
               <li key={entry.id} className={entry.endedAt ? styles.ended : undefined}>

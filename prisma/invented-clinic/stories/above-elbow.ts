@@ -1,10 +1,8 @@
-/** Elbow disarticulation, transhumeral and shoulder disarticulation. */
+/** Transhumeral and shoulder disarticulation. */
 import { evenMarks } from "../skin";
 import { type Story, wearer } from "../story";
 import { steady } from "../trial-events";
-
-const clear = { material: "clear copolyester, drape formed", wallMm: 5 };
-const fromTheEnd = { landmark: "distal end of the residual limb", stationsFrom: "distal end" } as const;
+import { clearArmSocket, fromTheEnd } from "./usual";
 
 /** A growing child: that her limb has stopped changing cannot be shown, and her prosthetist accepts it with a reason. */
 export const schoolchild: Story = (calendar) => {
@@ -31,16 +29,12 @@ export const schoolchild: Story = (calendar) => {
   });
   episode.measured([95, "15:10"], 30, [142, 150, 160, 169, 180]);
   const before = episode.measured([62, "15:10"], 30, [144, 152.5, 163, 172, 183]);
-  const one = episode.socket([60, "10:30"], { ...clear, limb: before, tighterPercent: 1 });
+  const one = episode.socket([60, "10:30"], { ...clearArmSocket, limb: before, tighterPercent: 1 });
   one.bench({ begun: [58, "09:00"], atHand: [51, "09:00"] });
   one.fitted([48, "15:20"], {
     checks: { "trim-lines": "not met", rotation: "concern" },
-    pulls: [
-      [33, 7.9],
-      [66, 13.6],
-      [98, 19.0],
-    ],
-    motion: [["shoulder-flexion", 172, 150]],
+    drops: { 33: 7.9, 66: 13.6, 98: 19.0 },
+    motion: { "shoulder-flexion": [172, 150] },
     comfort: 6,
     pain: 1,
     words: "It pokes under my arm.",
@@ -48,7 +42,7 @@ export const schoolchild: Story = (calendar) => {
   });
   const lately = episode.measured([34, "15:10"], 30, [145.5, 154, 165, 174.5, 185.5]);
   const two = one.next([32, "10:30"], {
-    ...clear,
+    ...clearArmSocket,
     limb: lately,
     adjustments: [
       { kind: "volume", amount: 2.5, unit: "percent", reason: "She has grown; the limb is 3 % larger" },
@@ -65,12 +59,8 @@ export const schoolchild: Story = (calendar) => {
   });
   two.bench({ begun: [30, "09:00"], atHand: [23, "09:00"] });
   two.fitted([20, "15:20"], {
-    pulls: [
-      [33, 3.6],
-      [66, 6.3],
-      [98, 8.9],
-    ],
-    motion: [["shoulder-flexion", 172, 168]],
+    drops: { 33: 3.6, 66: 6.3, 98: 8.9 },
+    motion: { "shoulder-flexion": [172, 168] },
     comfort: 9,
     pain: 0,
     words: "I rode all the way round the yard!",
@@ -90,69 +80,6 @@ export const schoolchild: Story = (calendar) => {
       why: "She is nine and grows; a settled limb cannot be waited for. The liner leaves room for 6 %, and she is measured again every six weeks.",
     },
   ]);
-  return person.timeline;
-};
-
-/** His trial is running at the moment of loading. */
-export const welder: Story = (calendar) => {
-  const person = wearer("welder", calendar, [84, "09:00"], {
-    number: "TW-0137",
-    name: "Dragan Velebitski",
-    ageYears: 47.7,
-    heightMm: 1830,
-    massKg: 95,
-    handedness: "right",
-    occupation: "welder at the dry dock",
-  });
-  const episode = person.episode([84, "09:20"], {
-    ...fromTheEnd,
-    prosthetist: "lead",
-    side: "right",
-    level: "elbow disarticulation",
-    cause: "trauma",
-    lostDaysAgo: 830,
-    limbLengthMm: 305,
-    suspension: "self-suspending",
-    device: { massKg: 1.15, centreMm: 330, note: "Outside-locking hinges, hook" },
-    goals: "Hold the work piece while the left hand welds.",
-    targetInDays: 30,
-  });
-  episode.measured([82, "09:10"], 60, [252, 236, 247, 272, 298]);
-  const limb = episode.measured([24, "09:10"], 60, [252, 236, 246.5, 272, 298]);
-  const one = episode.socket([22, "10:00"], {
-    ...clear,
-    limb,
-    tighterPercent: 2,
-    trimLines: "To 30 mm below the armpit; window over the outer condyle with a lid",
-  });
-  one.bench({ begun: [20, "09:00"], atHand: [12, "09:00"] });
-  one.fitted([7, "09:30"], {
-    checks: { donning: "concern" },
-    pulls: [
-      [15, 1.0],
-      [30, 1.9],
-      [45, 2.7],
-    ],
-    motion: [["shoulder-flexion", 158, 152]],
-    comfort: 8,
-    pain: 0,
-    words: "The lid is fiddly with one hand, the rest is fine.",
-    looks: { at: [2], marks: evenMarks(150) },
-  });
-  one.worn(
-    { minutesAgo: 12 },
-    {
-      minutes: 30,
-      load: { kg: 1.15, atMm: 330 },
-      doing: ["holding a plate in a vice", "reaching to a shelf"],
-      watchedBy: "Lior Menezes",
-      asked: [
-        [5, 8, 0, 2],
-        [10, 8, 1, 3],
-      ],
-      endedAt: null,
-    },
-  );
   return person.timeline;
 };
 
@@ -182,15 +109,11 @@ export const vet: Story = (calendar) => {
   });
   episode.measured([60, "12:40"], 45, [238, 250, 265, 281, 297]);
   const limb = episode.measured([32, "12:40"], 45, [238, 250, 264.5, 281, 297]);
-  const one = episode.socket([30, "10:00"], { ...clear, limb, tighterPercent: 2 });
+  const one = episode.socket([30, "10:00"], { ...clearArmSocket, limb, tighterPercent: 2 });
   one.bench({ begun: [28, "09:00"], atHand: [20, "09:00"] });
   one.fitted([13, "12:30"], {
-    pulls: [
-      [70, 4.6],
-      [140, 8.3],
-      [210, 12.1],
-    ],
-    motion: [["shoulder-flexion", 164, 160]],
+    drops: { 70: 4.6, 140: 8.3, 210: 12.1 },
+    motion: { "shoulder-flexion": [164, 160] },
     comfort: 8,
     pain: 0,
     looks: { at: [2], marks: evenMarks(105) },
@@ -199,10 +122,7 @@ export const vet: Story = (calendar) => {
     minutes: 20,
     load: { kg: 1.3, atMm: 280 },
     doing: ["carrying a bag", "holding a rope"],
-    asked: [
-      [5, 8, 0, 2],
-      [10, 8, 0, 3],
-    ],
+    asked: { comfort: [8, 8], pain: [0, 0], exertion: [2, 3] },
     endedAt: 12,
     looks: { at: [2, 10], marks: evenMarks(105), note: "Called away; she comes back for the full time." },
   });
@@ -237,74 +157,5 @@ export const deckhand: Story = (calendar) => {
   episode.cautionsRead([33, "14:40"]);
   episode.measured([31, "14:10"], 40, [402, 431, 468, 492], { method: "scan" });
   episode.measured([9, "14:10"], 40, [401, 431, 467, 492], { method: "scan" });
-  return person.timeline;
-};
-
-/** Sharp pain of 8 in the ninth minute: the trial stops, and nothing else about it counts. */
-export const craneDriver: Story = (calendar) => {
-  const person = wearer("crane driver", calendar, [68, "10:00"], {
-    number: "TW-0146",
-    name: "Tadeu Urrutikoetxe",
-    ageYears: 36.4,
-    heightMm: 1790,
-    massKg: 86,
-    handedness: "left",
-    occupation: "crane driver at the container quay",
-  });
-  const episode = person.episode([68, "10:20"], {
-    ...fromTheEnd,
-    prosthetist: "lead",
-    side: "left",
-    level: "elbow disarticulation",
-    cause: "trauma",
-    lostDaysAgo: 960,
-    limbLengthMm: 298,
-    suspension: "self-suspending",
-    device: { massKg: 1.05, centreMm: 320 },
-    goals: "Climb the ladder of the crane with both arms.",
-    targetInDays: 21,
-  });
-  episode.measured([66, "10:10"], 60, [249, 233, 244, 268, 292]);
-  const limb = episode.measured([34, "10:10"], 60, [249, 232.5, 244, 268, 292]);
-  const one = episode.socket([32, "11:00"], { ...clear, limb, tighterPercent: 3 });
-  one.bench({ begun: [30, "09:00"], atHand: [22, "09:00"] });
-  one.fitted([17, "10:00"], {
-    checks: { "bony-relief": "concern" },
-    pulls: [
-      [15, 0.9],
-      [30, 1.6],
-      [45, 2.3],
-    ],
-    motion: [["shoulder-flexion", 160, 155]],
-    comfort: 7,
-    pain: 2,
-    words: "Tight over the knob on the inside.",
-    looks: {
-      at: [2],
-      marks: [{ name: "inner condyle", endMm: 24, angleDeg: 270, sizeMm: [18, 14], seen: ["clear"], firm: true }],
-    },
-  });
-  one.worn([10, "10:30"], {
-    minutes: 20,
-    load: { kg: 1.05, atMm: 320 },
-    doing: ["climbing a ladder", "pulling on a rope"],
-    asked: [[5, 6, 4, 3, { kind: "pressure", aspect: "medial", third: "distal" }]],
-    stop: { minute: 9, sign: "sharp-pain", note: '"Like a nail into the elbow": 8 of 10, gone a minute after it came off' },
-    looks: {
-      at: [1, 12, 22],
-      marks: [
-        {
-          name: "inner condyle",
-          endMm: 24,
-          angleDeg: 270,
-          sizeMm: [18, 14],
-          seen: ["deep", "clear", "none"],
-          firm: true,
-          painful: true,
-          fadedAtMin: 19,
-        },
-      ],
-    },
-  });
   return person.timeline;
 };

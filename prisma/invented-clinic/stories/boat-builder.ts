@@ -1,9 +1,9 @@
 /** A long upper-limb series: what helped, what did nothing, what did harm, and a sixth socket that is ready to be signed. */
 import { evenMarks } from "../skin";
 import { type Story, wearer } from "../story";
+import { armSocket, firstSockets } from "./boat-builder-first-sockets";
+import { fromTheEnd } from "./usual";
 
-const forearm = { landmark: "distal end of the residual limb", stationsFrom: "distal end" } as const;
-const clear = { material: "clear copolyester, drape formed", wallMm: 5, lengthMm: 176 };
 const tool = { kg: 0.68, atMm: 220 };
 
 export const boatBuilder: Story = (calendar) => {
@@ -18,7 +18,7 @@ export const boatBuilder: Story = (calendar) => {
     cautions: [{ kind: "reduced-feeling", note: "Outer side near the end, a strip two fingers wide" }],
   });
   const episode = person.episode([214, "09:40"], {
-    ...forearm,
+    ...fromTheEnd,
     prosthetist: "lead",
     side: "left",
     level: "transradial",
@@ -31,117 +31,10 @@ export const boatBuilder: Story = (calendar) => {
     targetInDays: 12,
   });
   episode.cautionsRead([214, "10:05"]);
-  const inSpring = episode.measured([212, "09:15"], 40, [178, 190, 205, 222, 241], { capHeightMm: 18 });
-
-  const one = episode.socket([210, "11:30"], {
-    ...clear,
-    limb: inSpring,
-    tighterPercent: 1.5,
-    trimLines: "Over both epicondyles, olecranon covered; front edge 20 mm below the fold of the elbow",
-    benchNote: "Clear and polished inside: marks are read through the wall.",
-    neededDaysAgo: 198,
-  });
-  one.bench({ begun: [208, "08:40"], sent: [203, "15:20"], atHand: [200, "10:00"] });
-  one.fitted([198, "14:00"], {
-    place: "video",
-    whoWasThere: "His sister held the camera",
-    checks: { suspension: "not met", rotation: "concern", "trim-lines": "not met", "total-contact": "concern" },
-    pulls: [
-      [22, 7.0],
-      [34, 10.3],
-      [45, 13.6],
-    ],
-    motion: [["elbow-flexion", 138, 114]],
-    comfort: 5,
-    pain: 2,
-    words: "It slides when I let the arm hang, and it bites in the crook of my elbow.",
-    looks: {
-      at: [2],
-      marks: [
-        { name: "fold of the elbow", endMm: 158, angleDeg: 5, sizeMm: [34, 9], seen: ["clear"] },
-        { name: "end of the radius", endMm: 22, angleDeg: 95, sizeMm: [14, 12], seen: ["clear"], firm: true },
-      ],
-    },
-  });
-
-  const two = one.next([190, "10:10"], {
-    ...clear,
-    adjustments: [
-      {
-        kind: "volume",
-        amount: -2.5,
-        unit: "percent",
-        reason: "The limb slid 13.6 mm when the arm hung with 45 N",
-        answers: "displacement",
-      },
-      {
-        kind: "trim",
-        aspect: "anterior",
-        third: "proximal",
-        amount: 7,
-        unit: "mm",
-        reason: "The front edge stopped the elbow at 114°",
-        answers: "motion:elbow-flexion",
-      },
-    ],
-    trimLines: "As socket 1, front edge 27 mm below the fold of the elbow",
-  });
-  two.bench({ begun: [187, "08:50"], sent: [181, "15:40"], atHand: [178, "09:30"] });
-  two.fitted([176, "10:00"], {
-    checks: { rotation: "concern", "bony-relief": "not met" },
-    pulls: [
-      [22, 3.9],
-      [34, 5.7],
-      [45, 7.5],
-    ],
-    motion: [["elbow-flexion", 138, 127]],
-    comfort: 6,
-    pain: 2,
-    words: "It stays on now. There is a hard spot on the outside, near the end.",
-    looks: {
-      at: [2],
-      marks: [
-        { name: "fold of the elbow", endMm: 152, angleDeg: 5, sizeMm: [20, 6], seen: ["faint"] },
-        { name: "end of the radius", endMm: 22, angleDeg: 95, sizeMm: [16, 14], seen: ["deep"], firm: true },
-      ],
-    },
-  });
-
-  const three = two.next([168, "11:00"], {
-    ...clear,
-    adjustments: [
-      {
-        kind: "relief",
-        aspect: "lateral",
-        third: "distal",
-        amount: 1.5,
-        unit: "mm",
-        reason: "Deep, firm mark over the end of the radius, where he feels little",
-        answers: two.answersMark("end of the radius"),
-      },
-    ],
-  });
-  three.bench({ begun: [166, "08:30"], sent: [161, "15:30"], atHand: [158, "09:40"] });
-  three.fitted([156, "09:30"], {
-    checks: { rotation: "not met", "bony-relief": "not met" },
-    pulls: [
-      [22, 4.0],
-      [34, 5.6],
-      [45, 7.4],
-    ],
-    motion: [["elbow-flexion", 138, 126]],
-    comfort: 6,
-    pain: 2,
-    words: "I cannot tell this one from the last.",
-    note: "The relief sits 10 mm too far to the front; the mark has not moved.",
-    looks: {
-      at: [2],
-      marks: [{ name: "end of the radius", endMm: 23, angleDeg: 97, sizeMm: [16, 13], seen: ["deep"], firm: true }],
-    },
-  });
+  const three = firstSockets(episode);
 
   const four = three.next([148, "10:20"], {
-    ...clear,
+    ...armSocket,
     adjustments: [
       {
         kind: "build-up",
@@ -157,12 +50,8 @@ export const boatBuilder: Story = (calendar) => {
   four.bench({ begun: [146, "08:40"], atHand: [140, "09:10"] });
   four.fitted([138, "10:30"], {
     checks: { "bony-relief": "not met", "comfort-under-load": "concern" },
-    pulls: [
-      [22, 3.8],
-      [34, 5.5],
-      [45, 7.2],
-    ],
-    motion: [["elbow-flexion", 138, 125]],
+    drops: { 22: 3.8, 34: 5.5, 45: 7.2 },
+    motion: { "elbow-flexion": [138, 125] },
     comfort: 5,
     pain: 3,
     words: "It does not turn any more, but it pushes on the bone at the back.",
@@ -178,10 +67,12 @@ export const boatBuilder: Story = (calendar) => {
     minutes: 20,
     load: tool,
     doing: ["carrying a bucket", "holding a plank"],
-    asked: [
-      [5, 5, 3, 3, { kind: "pressure", aspect: "posterior", third: "middle" }],
-      [10, 4, 4, 4, { kind: "tingling", aspect: "posterior", third: "middle" }],
-    ],
+    asked: {
+      comfort: [5, 4],
+      pain: [3, 4],
+      exertion: [3, 4],
+      felt: { 5: ["pressure posterior middle"], 10: ["tingling posterior middle"] },
+    },
     stop: {
       minute: 13,
       sign: "tingling",
@@ -212,10 +103,10 @@ export const boatBuilder: Story = (calendar) => {
       ],
     },
   });
-  four.moved([137, "09:00"], "retired", { note: "Presses on the ulna; socket 5 goes back to the shape of socket 3" });
+  four.moved([136, "09:00"], "retired", { note: "Presses on the ulna; socket 5 goes back to the shape of socket 3" });
 
   const five = three.next([126, "10:00"], {
-    ...clear,
+    ...armSocket,
     adjustments: [
       {
         kind: "relief",
@@ -238,12 +129,8 @@ export const boatBuilder: Story = (calendar) => {
   five.bench({ begun: [124, "08:40"], atHand: [117, "09:20"] });
   five.fitted([114, "10:00"], {
     checks: { rotation: "concern" },
-    pulls: [
-      [22, 2.4],
-      [34, 3.4],
-      [45, 4.4],
-    ],
-    motion: [["elbow-flexion", 138, 126]],
+    drops: { 22: 2.4, 34: 3.4, 45: 4.4 },
+    motion: { "elbow-flexion": [138, 126] },
     comfort: 7,
     pain: 1,
     words: "The sore place is gone. The rim on the outside rubs a little.",
@@ -259,12 +146,12 @@ export const boatBuilder: Story = (calendar) => {
     minutes: 20,
     load: tool,
     doing: ["coiling rope", "planing a plank"],
-    asked: [
-      [5, 7, 0, 2],
-      [10, 7, 1, 3],
-      [15, 7, 1, 3, { kind: "rubbing", aspect: "lateral", third: "proximal" }],
-      [20, 7, 1, 4, { kind: "rubbing", aspect: "lateral", third: "proximal" }],
-    ],
+    asked: {
+      comfort: [7, 7, 7, 7],
+      pain: [0, 1, 1, 1],
+      exertion: [2, 3, 3, 4],
+      felt: { 15: ["rubbing lateral proximal"], 20: ["rubbing lateral proximal"] },
+    },
     looks: {
       at: [1, 10, 20],
       marks: [
@@ -283,7 +170,7 @@ export const boatBuilder: Story = (calendar) => {
   episode.measured([50, "09:10"], 40, [176, 188.5, 203, 219, 238], { capHeightMm: 18 });
   const inAutumn = episode.measured([26, "09:10"], 40, [176, 188, 203, 219.5, 238], { capHeightMm: 18 });
   const six = five.next([24, "10:30"], {
-    ...clear,
+    ...armSocket,
     limb: inAutumn,
     adjustments: [
       {
@@ -308,12 +195,8 @@ export const boatBuilder: Story = (calendar) => {
   });
   six.bench({ begun: [22, "08:30"], atHand: [15, "09:00"] });
   six.fitted([12, "09:30"], {
-    pulls: [
-      [22, 1.4],
-      [34, 2.0],
-      [45, 2.6],
-    ],
-    motion: [["elbow-flexion", 138, 131]],
+    drops: { 22: 1.4, 34: 2.0, 45: 2.6 },
+    motion: { "elbow-flexion": [138, 131] },
     comfort: 8,
     pain: 0,
     words: "This is the first one I forget about.",
@@ -324,14 +207,12 @@ export const boatBuilder: Story = (calendar) => {
     load: tool,
     doing: ["coiling rope", "planing a plank", "carrying a bucket up the slip"],
     watchedBy: "Lior Menezes",
-    asked: [
-      [5, 8, 0, 1],
-      [10, 8, 0, 2],
-      [15, 8, 1, 3],
-      [20, 8, 0, 3],
-      [25, 8, 0, 4, { kind: "muscle-fatigue" }],
-      [30, 8, 0, 4],
-    ],
+    asked: {
+      comfort: [8, 8, 8, 8, 8, 8],
+      pain: [0, 0, 1, 0, 0, 0],
+      exertion: [1, 2, 3, 3, 4, 4],
+      felt: { 25: ["muscle-fatigue"] },
+    },
     looks: { at: [1, 5, 10], marks: evenMarks(85, { sizeMm: [28, 20], seen: ["clear", "faint", "none"] }) },
   });
   return person.timeline;

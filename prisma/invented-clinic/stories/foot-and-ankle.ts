@@ -44,12 +44,8 @@ export const choirSinger: Story = (calendar) => {
   });
   one.bench({ begun: [34, "09:00"], atHand: [24, "09:00"] });
   one.fitted([17, "11:00"], {
-    pulls: [
-      [30, 1.2],
-      [60, 2.1],
-      [90, 2.9],
-    ],
-    motion: [["ankle-flexion", 24, 22]],
+    drops: { 30: 1.2, 60: 2.1, 90: 2.9 },
+    motion: { "ankle-flexion": [24, 22] },
     comfort: 8,
     pain: 0,
     words: "Soft. I could sing in it.",
@@ -115,12 +111,8 @@ export const lighthouseGuide: Story = (calendar) => {
   one.bench({ begun: [66, "09:00"], atHand: [56, "09:00"] });
   one.fitted([50, "12:00"], {
     checks: { donning: "not met", "end-contact": "concern" },
-    pulls: [
-      [30, 2.0],
-      [60, 3.4],
-      [90, 4.7],
-    ],
-    motion: [["knee-flexion", 132, 128]],
+    drops: { 30: 2.0, 60: 3.4, 90: 4.7 },
+    motion: { "knee-flexion": [132, 128] },
     comfort: 6,
     pain: 2,
     words: "The heel end will not go through the narrow part.",
@@ -139,12 +131,8 @@ export const lighthouseGuide: Story = (calendar) => {
   two.bench({ begun: [29, "09:00"], atHand: [19, "09:00"] });
   two.fitted([12, "12:00"], {
     checks: { "end-contact": "concern" },
-    pulls: [
-      [30, 1.9],
-      [60, 3.3],
-      [90, 4.6],
-    ],
-    motion: [["knee-flexion", 132, 129]],
+    drops: { 30: 1.9, 60: 3.3, 90: 4.6 },
+    motion: { "knee-flexion": [132, 129] },
     comfort: 8,
     pain: 1,
     words: "In and out in a minute.",

@@ -37,12 +37,8 @@ export const baker: Story = (calendar) => {
   one.bench({ begun: [233, "09:00"], atHand: [228, "09:10"] });
   one.fitted([226, "10:00"], {
     checks: { "trim-lines": "not met", "comfort-under-load": "concern" },
-    pulls: [
-      [15, 1.8],
-      [30, 3.0],
-      [45, 4.2],
-    ],
-    motion: [["wrist-flexion", 62, 40]],
+    drops: { 15: 1.8, 30: 3.0, 45: 4.2 },
+    motion: { "wrist-flexion": [62, 40] },
     comfort: 6,
     pain: 1,
     words: "The edge at the wrist stops me when I knead.",
@@ -65,12 +61,8 @@ export const baker: Story = (calendar) => {
   });
   two.bench({ begun: [222, "09:00"], atHand: [217, "09:10"] });
   two.fitted([215, "09:30"], {
-    pulls: [
-      [15, 1.7],
-      [30, 2.8],
-      [45, 3.9],
-    ],
-    motion: [["wrist-flexion", 62, 58]],
+    drops: { 15: 1.7, 30: 2.8, 45: 3.9 },
+    motion: { "wrist-flexion": [62, 58] },
     comfort: 9,
     pain: 0,
     words: "I can knead.",
@@ -124,15 +116,8 @@ export const cellist: Story = (calendar) => {
   one.bench({ begun: [56, "09:00"], atHand: [50, "09:30"] });
   one.fitted([46, "10:00"], {
     checks: { donning: "not met", "bony-relief": "concern" },
-    pulls: [
-      [15, 1.1],
-      [30, 1.9],
-      [45, 2.8],
-    ],
-    motion: [
-      ["elbow-flexion", 146, 145],
-      ["forearm-rotation", 132, 84],
-    ],
+    drops: { 15: 1.1, 30: 1.9, 45: 2.8 },
+    motion: { "elbow-flexion": [146, 145], "forearm-rotation": [132, 84] },
     comfort: 6,
     pain: 2,
     words: "It takes five minutes and a silk sock to get in, and then it holds my arm like a vice.",
@@ -161,15 +146,8 @@ export const cellist: Story = (calendar) => {
   });
   two.bench({ begun: [26, "09:00"], atHand: [17, "09:30"] });
   two.fitted([13, "10:00"], {
-    pulls: [
-      [15, 1.4],
-      [30, 2.4],
-      [45, 3.4],
-    ],
-    motion: [
-      ["elbow-flexion", 146, 145],
-      ["forearm-rotation", 132, 104],
-    ],
+    drops: { 15: 1.4, 30: 2.4, 45: 3.4 },
+    motion: { "elbow-flexion": [146, 145], "forearm-rotation": [132, 104] },
     comfort: 8,
     pain: 0,
     words: "Comfortable. But I run out of turn on the low string.",
@@ -215,12 +193,8 @@ export const teacher: Story = (calendar) => {
   const one = episode.socket([32, "11:00"], { ...glove, limb, tighterPercent: 1.5, trimLines: "Palm free to the second crease" });
   one.bench({ begun: [30, "09:00"], atHand: [22, "09:30"] });
   one.fitted([18, "15:00"], {
-    pulls: [
-      [15, 1.2],
-      [30, 2.2],
-      [45, 3.1],
-    ],
-    motion: [["wrist-flexion", 66, 61]],
+    drops: { 15: 1.2, 30: 2.2, 45: 3.1 },
+    motion: { "wrist-flexion": [66, 61] },
     comfort: 8,
     pain: 0,
     words: "I wrote three lines on the board.",

@@ -1,7 +1,8 @@
 /** Every wearer of the invented clinic. */
 import type { Story } from "../story";
-import { craneDriver, deckhand, schoolchild, vet, welder } from "./above-elbow";
+import { deckhand, schoolchild, vet } from "./above-elbow";
 import { boatBuilder } from "./boat-builder";
+import { craneDriver, welder } from "./elbow-disarticulation";
 import { choirSinger, lighthouseGuide } from "./foot-and-ankle";
 import { gardener } from "./gardener";
 import { apprentice, baker, cellist, teacher } from "./hand-and-wrist";
@@ -9,8 +10,10 @@ import { carpenter, shippingClerk } from "./knee-disarticulation";
 import { organTuner, potter, sailmaker, swimmingTeacher } from "./thigh-and-hip";
 import { bookbinder, cook, mechanic, tugSkipper } from "./transfemoral";
 import { electrician, glassblower, netMender, tramDriver, translator } from "./transradial";
-import { fisherman, florist, nightNurse, postwoman, stonemason } from "./transtibial";
-import { bookseller, dancer, harbourPilot, roofer, student, surveyor } from "./transtibial-open";
+import { postwoman, stonemason } from "./transtibial-forbidden";
+import { dancer, fisherman, florist, nightNurse } from "./transtibial-not-ready";
+import { bookseller, harbourPilot, surveyor } from "./transtibial-open";
+import { roofer, student } from "./transtibial-signed";
 
 export const stories: readonly Story[] = [
   ...[baker, teacher, cellist, apprentice],

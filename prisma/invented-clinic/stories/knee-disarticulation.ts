@@ -44,12 +44,8 @@ export const carpenter: Story = (calendar) => {
   one.bench({ begun: [68, "08:30"], atHand: [58, "09:00"] });
   one.fitted([52, "08:30"], {
     checks: { seating: "concern", "comfort-standing": "concern" },
-    pulls: [
-      [30, 2.4],
-      [60, 4.2],
-      [90, 6.0],
-    ],
-    motion: [["hip-extension", 18, 15]],
+    drops: { 30: 2.4, 60: 4.2, 90: 6.0 },
+    motion: { "hip-extension": [18, 15] },
     comfort: 6,
     pain: 2,
     words: "Tight over the knobs at the end.",
@@ -90,12 +86,8 @@ export const carpenter: Story = (calendar) => {
   });
   two.bench({ begun: [30, "08:30"], atHand: [20, "09:00"] });
   two.fitted([14, "08:30"], {
-    pulls: [
-      [30, 2.0],
-      [60, 3.6],
-      [90, 5.1],
-    ],
-    motion: [["hip-extension", 18, 16]],
+    drops: { 30: 2.0, 60: 3.6, 90: 5.1 },
+    motion: { "hip-extension": [18, 16] },
     comfort: 8,
     pain: 0,
     words: "Good at the knobs. Roomier at the top, I like it.",
@@ -137,12 +129,8 @@ export const shippingClerk: Story = (calendar) => {
   const one = episode.socket([76, "10:00"], { ...check, limb, tighterPercent: 1, trimLines: "To 40 mm below the groin" });
   one.bench({ begun: [74, "08:30"], atHand: [64, "09:00"] });
   one.fitted([56, "14:00"], {
-    pulls: [
-      [30, 1.8],
-      [60, 3.2],
-      [90, 4.6],
-    ],
-    motion: [["hip-extension", 15, 13]],
+    drops: { 30: 1.8, 60: 3.2, 90: 4.6 },
+    motion: { "hip-extension": [15, 13] },
     comfort: 8,
     pain: 0,
     looks: { at: [2], marks: evenMarks(195, { sizeMm: [50, 40] }) },

@@ -2,14 +2,8 @@
 import { evenMarks } from "../skin";
 import { type Story, wearer } from "../story";
 import { steady } from "../trial-events";
+import { transfemoral } from "./usual";
 
-const check = {
-  material: "clear copolyester, bubble formed",
-  wallMm: 10,
-  trimLines: "Inner edge 25 mm below the groin, outer edge over the hip",
-};
-const fromTheGroin = { level: "transfemoral", landmark: "perineum", stationsFrom: "proximal landmark" } as const;
-const levels = 50;
 const thighMarks = (seen: ("faint" | "clear" | "none")[] = ["faint", "none"]) => evenMarks(130, { sizeMm: [60, 40], seen });
 
 /** On hold: the skin comes first. */
@@ -25,7 +19,7 @@ export const potter: Story = (calendar) => {
     cautions: [{ kind: "infection", note: "Inflamed hair roots near the groin, under treatment" }],
   });
   const episode = person.episode([88, "11:00"], {
-    ...fromTheGroin,
+    ...transfemoral.opened,
     prosthetist: "lead",
     side: "left",
     cause: "infection",
@@ -36,24 +30,20 @@ export const potter: Story = (calendar) => {
     targetInDays: 50,
   });
   episode.cautionsRead([88, "11:20"]);
-  episode.measured([86, "10:50"], levels, [509, 484, 452, 415, 374]);
-  const limb = episode.measured([50, "10:50"], levels, [508, 483.5, 451, 414.5, 374]);
-  const one = episode.socket([48, "10:00"], { ...check, limb, tighterPercent: 1 });
+  episode.measured([86, "10:50"], transfemoral.levels, [509, 484, 452, 415, 374]);
+  const limb = episode.measured([50, "10:50"], transfemoral.levels, [508, 483.5, 451, 414.5, 374]);
+  const one = episode.socket([48, "10:00"], { ...transfemoral.socket, limb, tighterPercent: 1 });
   one.bench({ begun: [46, "08:30"], atHand: [36, "09:00"] });
   one.fitted([30, "10:40"], {
     checks: { "trim-lines": "concern" },
-    pulls: [
-      [30, 2.2],
-      [60, 3.9],
-      [90, 5.5],
-    ],
-    motion: [["hip-extension", 17, 14]],
+    drops: { 30: 2.2, 60: 3.9, 90: 5.5 },
+    motion: { "hip-extension": [17, 14] },
     comfort: 7,
     pain: 2,
     looks: { at: [2], marks: [{ name: "groin", endMm: 222, angleDeg: 275, sizeMm: [36, 20], seen: ["clear"], warm: true }] },
   });
   episode.course(
-    [29, "09:00"],
+    [28, "09:00"],
     "on hold",
     "Inflamed hair roots at the inner edge. Her physician treats them; no socket is worn until the skin is quiet.",
   );
@@ -72,7 +62,7 @@ export const organTuner: Story = (calendar) => {
     occupation: "organ tuner",
   });
   const episode = person.episode([200, "13:30"], {
-    ...fromTheGroin,
+    ...transfemoral.opened,
     prosthetist: "lead",
     side: "right",
     cause: "trauma",
@@ -81,18 +71,14 @@ export const organTuner: Story = (calendar) => {
     suspension: "suction",
     goals: "Climb into organ lofts.",
   });
-  episode.measured([198, "13:20"], levels, [571, 545, 511, 470, 424]);
-  const limb = episode.measured([170, "13:20"], levels, [571, 545, 510.5, 470, 424]);
-  const one = episode.socket([168, "10:00"], { ...check, limb, tighterPercent: 1 });
+  episode.measured([198, "13:20"], transfemoral.levels, [571, 545, 511, 470, 424]);
+  const limb = episode.measured([170, "13:20"], transfemoral.levels, [571, 545, 510.5, 470, 424]);
+  const one = episode.socket([168, "10:00"], { ...transfemoral.socket, limb, tighterPercent: 1 });
   one.bench({ begun: [166, "08:30"], atHand: [156, "09:00"] });
   one.fitted([150, "13:00"], {
     checks: { suspension: "concern" },
-    pulls: [
-      [30, 3.1],
-      [60, 5.5],
-      [90, 7.8],
-    ],
-    motion: [["hip-extension", 15, 12]],
+    drops: { 30: 3.1, 60: 5.5, 90: 7.8 },
+    motion: { "hip-extension": [15, 12] },
     comfort: 7,
     pain: 1,
     looks: { at: [2], marks: thighMarks() },
@@ -117,7 +103,7 @@ export const swimmingTeacher: Story = (calendar) => {
     occupation: "swimming teacher",
   });
   const episode = person.episode([340, "09:20"], {
-    ...fromTheGroin,
+    ...transfemoral.opened,
     prosthetist: "lead",
     side: "right",
     cause: "trauma",
@@ -127,25 +113,21 @@ export const swimmingTeacher: Story = (calendar) => {
     goals: "Walk along the pool for a whole lesson.",
     targetInDays: -250,
   });
-  episode.measured([338, "09:10"], levels, [534, 509, 476, 437, 393]);
-  const limb = episode.measured([312, "09:10"], levels, [534, 509, 475.5, 437, 393]);
-  const one = episode.socket([310, "10:00"], { ...check, limb, tighterPercent: 1 });
+  episode.measured([338, "09:10"], transfemoral.levels, [534, 509, 476, 437, 393]);
+  const limb = episode.measured([312, "09:10"], transfemoral.levels, [534, 509, 475.5, 437, 393]);
+  const one = episode.socket([310, "10:00"], { ...transfemoral.socket, limb, tighterPercent: 1 });
   one.bench({ begun: [308, "08:30"], atHand: [299, "09:00"] });
   one.fitted([296, "09:00"], {
     checks: { "trim-lines": "not met" },
-    pulls: [
-      [30, 1.5],
-      [60, 2.7],
-      [90, 3.9],
-    ],
-    motion: [["hip-extension", 16, 12]],
+    drops: { 30: 1.5, 60: 2.7, 90: 3.9 },
+    motion: { "hip-extension": [16, 12] },
     comfort: 6,
     pain: 2,
     words: "It digs in at the front when I bend.",
     looks: { at: [2], marks: [{ name: "front edge", endMm: 245, angleDeg: 0, sizeMm: [60, 10], seen: ["clear"] }] },
   });
   const two = one.next([292, "10:00"], {
-    ...check,
+    ...transfemoral.socket,
     limb,
     adjustments: [
       {
@@ -161,12 +143,8 @@ export const swimmingTeacher: Story = (calendar) => {
   });
   two.bench({ begun: [290, "08:30"], atHand: [287, "09:00"] });
   two.fitted([285, "09:00"], {
-    pulls: [
-      [30, 1.4],
-      [60, 2.6],
-      [90, 3.7],
-    ],
-    motion: [["hip-extension", 16, 14]],
+    drops: { 30: 1.4, 60: 2.6, 90: 3.7 },
+    motion: { "hip-extension": [16, 14] },
     comfort: 9,
     pain: 0,
     looks: { at: [2], marks: thighMarks() },
@@ -206,14 +184,13 @@ export const sailmaker: Story = (calendar) => {
     goals: "Sit level at the sewing bench; walk to the sail loft.",
     targetInDays: 35,
   });
-  episode.measured([73, "14:30"], levels, [872, 918, 961, 934], { method: "scan" });
-  const limb = episode.measured([41, "14:30"], levels, [871, 918, 960, 934], { method: "scan" });
+  episode.measured([73, "14:30"], transfemoral.levels, [872, 918, 961, 934], { method: "scan" });
+  const limb = episode.measured([41, "14:30"], transfemoral.levels, [871, 918, 960, 934], { method: "scan" });
   episode.socket([39, "10:00"], {
     limb,
     tighterPercent: 2,
     material: "flexible inner shell, rigid frame on the sound side",
     wallMm: 6,
-    suspension: "other",
     trimLines: "Above both crests, open over the sound side",
     benchNote: "Seat cushion 12 mm on the right.",
     neededDaysAgo: 16,

@@ -2,14 +2,8 @@
 import { evenMarks } from "../skin";
 import { type Story, wearer } from "../story";
 import { steady } from "../trial-events";
+import { transfemoral } from "./usual";
 
-const check = {
-  material: "clear copolyester, bubble formed",
-  wallMm: 10,
-  trimLines: "Inner edge 25 mm below the groin, outer edge over the hip",
-};
-const fromTheGroin = { level: "transfemoral", landmark: "perineum", stationsFrom: "proximal landmark" } as const;
-const levels = 50;
 const thighMarks = (seen: ("faint" | "clear" | "none")[] = ["faint", "none"]) => evenMarks(130, { sizeMm: [60, 40], seen });
 
 /** The suction does not hold: 17 mm of drop at 90 N. */
@@ -24,7 +18,7 @@ export const cook: Story = (calendar) => {
     occupation: "ship's cook",
   });
   const episode = person.episode([54, "09:50"], {
-    ...fromTheGroin,
+    ...transfemoral.opened,
     prosthetist: "lead",
     side: "left",
     cause: "trauma",
@@ -34,18 +28,14 @@ export const cook: Story = (calendar) => {
     goals: "A shift in the galley, on a wet floor.",
     targetInDays: 26,
   });
-  episode.measured([52, "09:40"], levels, [556, 531, 498, 458, 412]);
-  const limb = episode.measured([28, "09:40"], levels, [556, 531, 497.5, 458, 412]);
-  const one = episode.socket([26, "10:00"], { ...check, limb, tighterPercent: 1 });
+  episode.measured([52, "09:40"], transfemoral.levels, [556, 531, 498, 458, 412]);
+  const limb = episode.measured([28, "09:40"], transfemoral.levels, [556, 531, 497.5, 458, 412]);
+  const one = episode.socket([26, "10:00"], { ...transfemoral.socket, limb, tighterPercent: 1 });
   one.bench({ begun: [24, "08:30"], atHand: [14, "09:00"] });
   one.fitted([9, "09:30"], {
     checks: { suspension: "not met", rotation: "concern" },
-    pulls: [
-      [30, 6.9],
-      [60, 12.0],
-      [90, 17.0],
-    ],
-    motion: [["hip-extension", 16, 13]],
+    drops: { 30: 6.9, 60: 12.0, 90: 17.0 },
+    motion: { "hip-extension": [16, 13] },
     comfort: 6,
     pain: 1,
     words: "It lets go with a sigh at every step.",
@@ -66,7 +56,7 @@ export const bookbinder: Story = (calendar) => {
     occupation: "bookbinder on the outer island",
   });
   const episode = person.episode([86, "15:50"], {
-    ...fromTheGroin,
+    ...transfemoral.opened,
     prosthetist: "junior",
     side: "right",
     cause: "tumour",
@@ -76,9 +66,9 @@ export const bookbinder: Story = (calendar) => {
     goals: "Stand at the press.",
     targetInDays: -4,
   });
-  episode.measured([84, "15:30"], levels, [521, 496, 463, 424, 381]);
-  const limb = episode.measured([64, "15:30"], levels, [521, 496, 462.5, 424, 381]);
-  const one = episode.socket([62, "10:00"], { ...check, limb, tighterPercent: 1, neededDaysAgo: 50 });
+  episode.measured([84, "15:30"], transfemoral.levels, [521, 496, 463, 424, 381]);
+  const limb = episode.measured([64, "15:30"], transfemoral.levels, [521, 496, 462.5, 424, 381]);
+  const one = episode.socket([62, "10:00"], { ...transfemoral.socket, limb, tighterPercent: 1, neededDaysAgo: 50 });
   one.bench({ begun: [60, "08:30"], sent: [48, "15:20"] });
   return person.timeline;
 };
@@ -95,7 +85,7 @@ export const mechanic: Story = (calendar) => {
     occupation: "bus mechanic",
   });
   const episode = person.episode([80, "08:10"], {
-    ...fromTheGroin,
+    ...transfemoral.opened,
     prosthetist: "lead",
     side: "right",
     cause: "trauma",
@@ -105,18 +95,14 @@ export const mechanic: Story = (calendar) => {
     goals: "Get down under a bus and up again.",
     targetInDays: 11,
   });
-  episode.measured([78, "08:20"], levels, [602, 575, 540, 498, 450]);
-  const limb = episode.measured([33, "08:20"], levels, [602, 575, 539.5, 498, 450]);
-  const one = episode.socket([31, "10:00"], { ...check, limb, tighterPercent: 2 });
+  episode.measured([78, "08:20"], transfemoral.levels, [602, 575, 540, 498, 450]);
+  const limb = episode.measured([33, "08:20"], transfemoral.levels, [602, 575, 539.5, 498, 450]);
+  const one = episode.socket([31, "10:00"], { ...transfemoral.socket, limb, tighterPercent: 2 });
   one.bench({ begun: [29, "08:30"], atHand: [19, "09:00"] });
   one.fitted([14, "08:00"], {
     checks: { sitting: "concern" },
-    pulls: [
-      [30, 0.9],
-      [60, 1.7],
-      [90, 2.4],
-    ],
-    motion: [["hip-extension", 14, 12]],
+    drops: { 30: 0.9, 60: 1.7, 90: 2.4 },
+    motion: { "hip-extension": [14, 12] },
     comfort: 6,
     pain: 1,
     words: "Hard to sit in.",
@@ -134,14 +120,12 @@ export const mechanic: Story = (calendar) => {
   one.worn([9, "08:00"], {
     minutes: 30,
     doing: ["walking in the yard", "sitting on a bench", "squatting"],
-    asked: [
-      [5, 6, 0, 2],
-      [10, 6, 1, 3],
-      [15, 4, 1, 4, { kind: "pressure", aspect: "posterior", third: "proximal" }],
-      [20, 5, 1, 4],
-      [25, 6, 0, 5],
-      [30, 6, 0, 5],
-    ],
+    asked: {
+      comfort: [6, 6, 4, 5, 6, 6],
+      pain: [0, 1, 1, 1, 0, 0],
+      exertion: [2, 3, 4, 4, 5, 5],
+      felt: { 15: ["pressure posterior proximal"] },
+    },
     looks: { at: [1, 12], marks: thighMarks(["clear", "none"]) },
   });
   return person.timeline;
@@ -160,7 +144,7 @@ export const tugSkipper: Story = (calendar) => {
     cautions: [{ kind: "fragile-skin", note: "Takes cortisone" }],
   });
   const episode = person.episode([94, "11:20"], {
-    ...fromTheGroin,
+    ...transfemoral.opened,
     prosthetist: "junior",
     side: "left",
     cause: "vascular",
@@ -171,18 +155,14 @@ export const tugSkipper: Story = (calendar) => {
     targetInDays: 5,
   });
   episode.cautionsRead([94, "11:45"]);
-  episode.measured([92, "11:10"], levels, [538, 512, 478, 438, 394]);
-  const limb = episode.measured([37, "11:10"], levels, [538, 511.5, 478, 438, 394]);
-  const one = episode.socket([35, "10:00"], { ...check, limb, tighterPercent: 1 });
+  episode.measured([92, "11:10"], transfemoral.levels, [538, 512, 478, 438, 394]);
+  const limb = episode.measured([37, "11:10"], transfemoral.levels, [538, 511.5, 478, 438, 394]);
+  const one = episode.socket([35, "10:00"], { ...transfemoral.socket, limb, tighterPercent: 1 });
   one.bench({ begun: [33, "08:30"], atHand: [23, "09:00"] });
   one.fitted([16, "11:00"], {
     checks: { "trim-lines": "concern" },
-    pulls: [
-      [30, 1.9],
-      [60, 3.3],
-      [90, 4.7],
-    ],
-    motion: [["hip-extension", 12, 10]],
+    drops: { 30: 1.9, 60: 3.3, 90: 4.7 },
+    motion: { "hip-extension": [12, 10] },
     comfort: 8,
     pain: 1,
     looks: { at: [2], marks: thighMarks() },
@@ -193,7 +173,7 @@ export const tugSkipper: Story = (calendar) => {
     asked: steady(20, [8, 1, 4]),
     looks: { at: [1, 10], marks: thighMarks(["clear", "none"]) },
   });
-  one.carries([10, "10:00"], {
+  one.carries([9, "10:00"], {
     kind: "relief",
     aspect: "lateral",
     third: "distal",
@@ -201,7 +181,7 @@ export const tugSkipper: Story = (calendar) => {
     unit: "mm",
     reason: "Room for the end of the femur when he steps down",
   });
-  one.carries([10, "10:05"], {
+  one.carries([9, "10:05"], {
     kind: "trim",
     aspect: "medial",
     third: "proximal",
@@ -210,7 +190,7 @@ export const tugSkipper: Story = (calendar) => {
     reason: "Edge touches in the groin",
     answers: "check:trim-lines",
   });
-  one.carries([10, "10:10"], { kind: "volume", amount: -1, unit: "percent", reason: "One thin sock by the evening" });
-  one.carries([10, "10:15"], { kind: "alignment", amount: 2, unit: "deg", reason: "He leans to the left" });
+  one.carries([9, "10:10"], { kind: "volume", amount: -1, unit: "percent", reason: "One thin sock by the evening" });
+  one.carries([9, "10:15"], { kind: "alignment", amount: 2, unit: "deg", reason: "He leans to the left" });
   return person.timeline;
 };

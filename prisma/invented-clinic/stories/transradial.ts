@@ -2,10 +2,9 @@
 import { evenMarks } from "../skin";
 import { type Story, wearer } from "../story";
 import { steady } from "../trial-events";
+import { clearArmSocket, fromTheEnd } from "./usual";
 
-const clear = { material: "clear copolyester, drape formed", wallMm: 5 };
 const overTheElbow = { trimLines: "Over both epicondyles, olecranon covered" };
-const fromTheEnd = { level: "transradial", landmark: "distal end of the residual limb", stationsFrom: "distal end" } as const;
 
 /** A purple mark at the end: suspected deep tissue damage, so nothing is released and a physician is called. */
 export const netMender: Story = (calendar) => {
@@ -21,6 +20,7 @@ export const netMender: Story = (calendar) => {
   });
   const episode = person.episode([74, "13:50"], {
     ...fromTheEnd,
+    level: "transradial",
     prosthetist: "lead",
     side: "right",
     cause: "trauma",
@@ -34,16 +34,12 @@ export const netMender: Story = (calendar) => {
   episode.cautionsRead([74, "14:10"]);
   episode.measured([72, "13:30"], 40, [171, 184, 199, 216]);
   const limb = episode.measured([36, "13:30"], 40, [171, 183.5, 199, 216]);
-  const one = episode.socket([34, "10:00"], { ...clear, limb, tighterPercent: 2 });
+  const one = episode.socket([34, "10:00"], { ...clearArmSocket, limb, tighterPercent: 2 });
   one.bench({ begun: [32, "09:00"], atHand: [24, "09:10"] });
   one.fitted([18, "13:30"], {
     checks: { "bony-relief": "concern" },
-    pulls: [
-      [15, 1.0],
-      [30, 1.8],
-      [45, 2.5],
-    ],
-    motion: [["elbow-flexion", 134, 132]],
+    drops: { 15: 1.0, 30: 1.8, 45: 2.5 },
+    motion: { "elbow-flexion": [134, 132] },
     comfort: 7,
     pain: 1,
     looks: { at: [3], marks: evenMarks(70) },
@@ -87,6 +83,7 @@ export const translator: Story = (calendar) => {
   });
   const episode = person.episode([128, "10:20"], {
     ...fromTheEnd,
+    level: "transradial",
     prosthetist: "junior",
     side: "left",
     cause: "infection",
@@ -99,17 +96,13 @@ export const translator: Story = (calendar) => {
   });
   episode.measured([126, "10:00"], 40, [168, 181, 196, 212]);
   const limb = episode.measured([90, "10:00"], 40, [168, 180.5, 196, 212], { minutesSinceDoffing: 10 });
-  const one = episode.socket([86, "11:00"], { ...clear, ...overTheElbow, limb, tighterPercent: 2 });
+  const one = episode.socket([86, "11:00"], { ...clearArmSocket, ...overTheElbow, limb, tighterPercent: 2 });
   one.bench({ begun: [84, "09:00"], sent: [78, "15:30"], atHand: [73, "11:00"] });
   one.fitted([20, "10:00"], {
     place: "video",
     whoWasThere: "Her mother held the tape and the spring scale",
-    pulls: [
-      [15, 1.3],
-      [30, 2.1],
-      [45, 3.0],
-    ],
-    motion: [["elbow-flexion", 141, 136]],
+    drops: { 15: 1.3, 30: 2.1, 45: 3.0 },
+    motion: { "elbow-flexion": [141, 136] },
     comfort: 8,
     pain: 0,
     words: "I was away for two months. It still fits.",
@@ -139,6 +132,7 @@ export const electrician: Story = (calendar) => {
   });
   const episode = person.episode([58, "08:50"], {
     ...fromTheEnd,
+    level: "transradial",
     prosthetist: "junior",
     side: "right",
     cause: "trauma",
@@ -151,15 +145,11 @@ export const electrician: Story = (calendar) => {
   });
   episode.measured([56, "08:40"], 40, [186, 199, 214, 231, 249]);
   const limb = episode.measured([30, "08:40"], 40, [186, 199, 213.5, 231, 249]);
-  const one = episode.socket([28, "10:30"], { ...clear, limb, tighterPercent: 2 });
+  const one = episode.socket([28, "10:30"], { ...clearArmSocket, limb, tighterPercent: 2 });
   one.bench({ begun: [26, "09:00"], atHand: [18, "09:00"] });
   one.fitted([14, "08:30"], {
-    pulls: [
-      [15, 0.9],
-      [30, 1.6],
-      [45, 2.2],
-    ],
-    motion: [["elbow-flexion", 143, 141]],
+    drops: { 15: 0.9, 30: 1.6, 45: 2.2 },
+    motion: { "elbow-flexion": [143, 141] },
     comfort: 8,
     pain: 0,
     looks: { at: [2], marks: evenMarks(90) },
@@ -188,6 +178,7 @@ export const glassblower: Story = (calendar) => {
   });
   const episode = person.episode([70, "09:20"], {
     ...fromTheEnd,
+    level: "transradial",
     prosthetist: "lead",
     side: "left",
     cause: "trauma",
@@ -201,15 +192,11 @@ export const glassblower: Story = (calendar) => {
   episode.cautionsRead([70, "09:40"]);
   episode.measured([68, "09:10"], 40, [174, 187, 202, 218, 236]);
   const limb = episode.measured([32, "09:10"], 40, [174, 187, 201.5, 218, 236]);
-  const one = episode.socket([30, "11:00"], { ...clear, limb, tighterPercent: 2.5 });
+  const one = episode.socket([30, "11:00"], { ...clearArmSocket, limb, tighterPercent: 2.5 });
   one.bench({ begun: [28, "09:00"], atHand: [20, "09:00"] });
   one.fitted([16, "09:00"], {
-    pulls: [
-      [15, 0.8],
-      [30, 1.5],
-      [45, 2.2],
-    ],
-    motion: [["elbow-flexion", 140, 138]],
+    drops: { 15: 0.8, 30: 1.5, 45: 2.2 },
+    motion: { "elbow-flexion": [140, 138] },
     comfort: 8,
     pain: 0,
     looks: { at: [2], marks: evenMarks(82) },
@@ -218,16 +205,17 @@ export const glassblower: Story = (calendar) => {
     minutes: 40,
     load: { kg: 0.7, atMm: 225 },
     doing: ["turning a pipe", "lifting the pipe to the rail"],
-    asked: [
-      [5, 8, 0, 1],
-      [10, 8, 0, 2],
-      [15, 8, 1, 3],
-      [20, 8, 1, 3],
-      [25, 7, 2, 4, { kind: "heat", aspect: "medial", third: "middle" }],
-      [30, 7, 2, 4, { kind: "heat", aspect: "medial", third: "middle" }],
-      [35, 7, 3, 5, { kind: "rubbing", aspect: "medial", third: "middle" }],
-      [40, 7, 3, 5, { kind: "rubbing", aspect: "medial", third: "middle" }],
-    ],
+    asked: {
+      comfort: [8, 8, 8, 8, 7, 7, 7, 7],
+      pain: [0, 0, 1, 1, 2, 2, 3, 3],
+      exertion: [1, 2, 3, 3, 4, 4, 5, 5],
+      felt: {
+        25: ["heat medial middle"],
+        30: ["heat medial middle"],
+        35: ["rubbing medial middle"],
+        40: ["rubbing medial middle"],
+      },
+    },
     looks: { at: [1, 8, 18], marks: evenMarks(82, { seen: ["clear", "faint", "none"] }) },
   });
   return person.timeline;
@@ -246,6 +234,7 @@ export const tramDriver: Story = (calendar) => {
   });
   const episode = person.episode([37, "16:20"], {
     ...fromTheEnd,
+    level: "transradial",
     prosthetist: "lead",
     side: "right",
     cause: "vascular",
@@ -257,7 +246,7 @@ export const tramDriver: Story = (calendar) => {
   });
   const limb = episode.measured([35, "16:00"], 40, [179, 193, 208, 226]);
   const one = episode.socket([33, "10:00"], {
-    ...clear,
+    ...clearArmSocket,
     limb,
     tighterPercent: 1.5,
     benchNote: "Send with the spring scale and the return box.",

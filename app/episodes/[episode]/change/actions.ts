@@ -10,7 +10,8 @@ const toEpisode = ({ episodeId }: { episodeId: string }) => `/episodes/${episode
 export const change = async (_before: FormState, form: FormData): Promise<FormState> =>
   perform({ form, command: changeEpisode, then: toEpisode, labels: episodeLabels });
 
-export const course = async (_before: FormState, form: FormData): Promise<FormState> => perform({ form, command: setCourse, then: toEpisode });
+export const course = async (_before: FormState, form: FormData): Promise<FormState> =>
+  perform({ form, command: setCourse, then: toEpisode });
 
 export const strikeOut = async (_before: FormState, form: FormData): Promise<FormState> =>
   perform({ form, command: strikeOutEpisode, then: ({ wearerId }) => `/wearers/${wearerId}` });

@@ -50,7 +50,9 @@ export default async function ChangeEpisodePage({ params }: { params: Promise<{ 
         <section aria-labelledby="strike">
           <h2 id="strike">Entered by mistake</h2>
           <ActionForm action={strikeOut}>
-            <p className="soft">A struck-out episode is kept and hidden, with your name and the reason. Nothing clinical is erased.</p>
+            <p className="soft">
+              A struck-out episode is kept and hidden, with your name and the reason. Nothing clinical is erased.
+            </p>
             <HiddenField name="episodeId" value={episode.id} />
             <TextField name="why" label="Why it is struck out" size={48} />
             <SubmitButton kind="stop">Strike out this episode</SubmitButton>

@@ -37,8 +37,20 @@ export default async function MeasurePage({ params }: { params: Promise<{ episod
       <ActionForm action={measure}>
         <HiddenField name="id" value={newId()} />
         <HiddenField name="episodeId" value={episode.id} />
-        <DateField name="at" label="When" withTime first={toClinicTime(now(), timeZone)} hint="Limbs change through the day: the same time of day tells more." />
-        <NumberField name="minutesSinceDoffing" label="Minutes since doffing" unit="min" optional hint="Wait 30 minutes where you can: a limb just out of its socket is smaller." />
+        <DateField
+          name="at"
+          label="When"
+          withTime
+          first={toClinicTime(now(), timeZone)}
+          hint="Limbs change through the day: the same time of day tells more."
+        />
+        <NumberField
+          name="minutesSinceDoffing"
+          label="Minutes since doffing"
+          unit="min"
+          optional
+          hint="Wait 30 minutes where you can: a limb just out of its socket is smaller."
+        />
         <SelectField name="method" label="How it was measured" options={wordOptions(["tape", "scan"])} first="tape" />
         <CheckBox name="linerOn" label="Liner on" />
         <Rows
@@ -48,14 +60,21 @@ export default async function MeasurePage({ params }: { params: Promise<{ episod
           hint={`Distances from the ${episode.stationsFrom}, going up. Landmark: ${episode.landmark}. ${last ? `The levels of ${longDay(dayAt(last.at, timeZone))} are filled in: the same levels can be compared.` : ""}`}
           fields={[
             { name: "distanceMm", label: "distance", kind: "number", unit: "mm", also: inInches },
-            { name: "circumferenceMm", label: last ? "circumference now" : "circumference", kind: "number", unit: "mm", also: inInches },
+            {
+              name: "circumferenceMm",
+              label: last ? "circumference now" : "circumference",
+              kind: "number",
+              unit: "mm",
+              also: inInches,
+            },
           ]}
           first={(last?.stations ?? []).map(({ distanceMm }) => ({ distanceMm: String(distanceMm), circumferenceMm: "" }))}
           blank={last ? 0 : 5}
         />
         {last && (
           <p className="soft">
-            Last time: {last.stations.map(({ distanceMm, circumferenceMm }) => `${circumferenceMm} mm at ${distanceMm}`).join(", ")}.
+            Last time:{" "}
+            {last.stations.map(({ distanceMm, circumferenceMm }) => `${circumferenceMm} mm at ${distanceMm}`).join(", ")}.
           </p>
         )}
         <NumberField name="capHeightMm" label="Height of the rounded end beyond the first level" unit="mm" optional />

@@ -44,7 +44,9 @@ export default async function NextSocketPage({ params }: { params: Promise<{ epi
           stationsFrom={episode.stationsFrom}
           sockets={bundle.sockets}
           findings={findingsOf(bundle, last?.id)}
-          measurements={bundle.limbMeasurements.toReversed().map(({ id, at }) => ({ id, label: longDay(dayAt(at, bundle.clinic.timeZone)) }))}
+          measurements={bundle.limbMeasurements
+            .toReversed()
+            .map(({ id, at }) => ({ id, label: longDay(dayAt(at, bundle.clinic.timeZone)) }))}
           first={{
             stations: last ? lastStations : (limb?.stations ?? []),
             adjustments: [],

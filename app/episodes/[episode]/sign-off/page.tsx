@@ -12,11 +12,11 @@ import { StateMark } from "@/app/_parts/state-mark";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import { may } from "@/lib/access/roles";
 import { requireActor } from "@/lib/access/session";
-import { type Gate, acceptableGates, sourceKinds } from "@/lib/fit";
+import { acceptableGates, type Gate, sourceKinds } from "@/lib/fit";
 import { seeEpisode } from "@/lib/records/see-episode";
 import { meanings, statements } from "@/lib/records/sign";
-import styles from "./sign-off.module.css";
 import { signEvidence } from "./actions";
+import styles from "./sign-off.module.css";
 
 export const metadata: Metadata = { title: "Sign off" };
 
@@ -24,11 +24,15 @@ export default async function SignOffPage({ params }: { params: Promise<{ episod
   const { episode: episodeId } = await params;
   const actor = await requireActor(`/episodes/${episodeId}/sign-off`);
   const { episode, assessment, bundle } = await show(seeEpisode(actor, episodeId));
-  const open = assessment.gates.filter((gate) => (gate.state === "not met" || gate.state === "unknown" || gate.state === "forbids") && !gate.accepted);
+  const open = assessment.gates.filter(
+    (gate) => (gate.state === "not met" || gate.state === "unknown" || gate.state === "forbids") && !gate.accepted,
+  );
   const inTheWay = open.filter((gate) => gate.state === "forbids" || !mayBeAccepted(gate));
   const toAccept = open.filter((gate) => !inTheWay.includes(gate));
   const close = assessment.gates.filter(({ state }) => state === "close");
-  const standing = episode.signOffs.filter(({ withdrawal, socketId }) => withdrawal === null && socketId === assessment.subject?.socketId);
+  const standing = episode.signOffs.filter(
+    ({ withdrawal, socketId }) => withdrawal === null && socketId === assessment.subject?.socketId,
+  );
   const left = meanings.filter((meaning) => !standing.some((signOff) => signOff.meaning === meaning));
   const about = (
     <Link href={`/episodes/${episode.id}`}>
@@ -47,14 +51,22 @@ export default async function SignOffPage({ params }: { params: Promise<{ episod
       </section>
       <section aria-labelledby="covers">
         <h2 id="covers">What the signature covers</h2>
-        <p className="soft">The episode’s limb measurements, every socket with its adjustments, fittings, trials and looks at the skin, the limits in force, and this assessment, frozen as they stand.</p>
+        <p className="soft">
+          The episode’s limb measurements, every socket with its adjustments, fittings, trials and looks at the skin, the limits
+          in force, and this assessment, frozen as they stand.
+        </p>
         <GateList gates={assessment.gates} kinds={sourceKinds} timeZone={bundle.clinic.timeZone} unfolded />
       </section>
       <section aria-labelledby="sign">
         <h2 id="sign">Signature</h2>
         {inTheWay.length > 0 ? (
           <>
-            <p>This cannot be signed. {inTheWay.some(({ state }) => state === "forbids") ? "What forbids a release cannot be accepted by anyone." : "These have to be settled first:"}</p>
+            <p>
+              This cannot be signed.{" "}
+              {inTheWay.some(({ state }) => state === "forbids")
+                ? "What forbids a release cannot be accepted by anyone."
+                : "These have to be settled first:"}
+            </p>
             <ul>
               {inTheWay.map((gate) => (
                 <li key={gate.id}>
@@ -78,13 +90,27 @@ export default async function SignOffPage({ params }: { params: Promise<{ episod
                   <strong>{gateWords[gate.id]}.</strong> {gate.why}
                 </p>
                 <HiddenField name={`acceptances.${index}.gate`} value={gate.id} />
-                <TextArea name={`acceptances.${index}.why`} label={`Accept “${gateWords[gate.id]}” with this reason`} rows={2} hint="It stands under your name on the release sheet." />
+                <TextArea
+                  name={`acceptances.${index}.why`}
+                  label={`Accept “${gateWords[gate.id]}” with this reason`}
+                  rows={2}
+                  hint="It stands under your name on the release sheet."
+                />
               </div>
             ))}
             {close.map((gate) => (
-              <CheckBox key={gate.id} name={`closeRead.${gate.id}`} label={`I have read: ${gateWords[gate.id]} is close to its limit`} hint={gate.why} />
+              <CheckBox
+                key={gate.id}
+                name={`closeRead.${gate.id}`}
+                label={`I have read: ${gateWords[gate.id]} is close to its limit`}
+                hint={gate.why}
+              />
             ))}
-            <Choose name="meaning" label="What the signature means" options={left.map((meaning) => ({ value: meaning, label: meaning }))} />
+            <Choose
+              name="meaning"
+              label="What the signature means"
+              options={left.map((meaning) => ({ value: meaning, label: meaning }))}
+            />
             <div className={styles.statement}>
               {left.map((meaning) => (
                 <p key={meaning}>

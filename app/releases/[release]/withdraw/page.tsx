@@ -31,7 +31,10 @@ export default async function WithdrawPage({ params }: { params: Promise<{ relea
         </p>
       ) : (
         <ActionForm action={withdraw}>
-          <p>The signature stays on record, marked as withdrawn wherever it is shown. Tell the bench and the wearer yourself: this program sends nothing.</p>
+          <p>
+            The signature stays on record, marked as withdrawn wherever it is shown. Tell the bench and the wearer yourself: this
+            program sends nothing.
+          </p>
           <HiddenField name="signOffId" value={signOff.id} />
           <TextArea name="why" label="Why it is withdrawn" />
           <TextField name="password" label="Your password, again" type="password" autoComplete="current-password" />

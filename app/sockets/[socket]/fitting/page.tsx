@@ -17,8 +17,8 @@ import { type Bundle, type Level, places } from "@/lib/fit";
 import { toClinicTime } from "@/lib/records/clinic-time";
 import { newId, now } from "@/lib/records/clock";
 import { seeEpisodeOfSocket } from "@/lib/records/see-episode";
-import styles from "./fitting.module.css";
 import { fit } from "./actions";
+import styles from "./fitting.module.css";
 
 export const metadata: Metadata = { title: "Record a fitting" };
 
@@ -113,7 +113,13 @@ function PartExtras({ title, bundle }: { title: string; bundle: Bundle }) {
       return (
         <div className={styles.skin}>
           <div>
-            <NumberField name="look.minutesAfterDoffing" label="Skin looked at, minutes after doffing" unit="min" optional hint="Leave it free if the skin was not looked at." />
+            <NumberField
+              name="look.minutesAfterDoffing"
+              label="Skin looked at, minutes after doffing"
+              unit="min"
+              optional
+              hint="Leave it free if the skin was not looked at."
+            />
             <Rows name="look.marks" label="Marks" one="mark" hint={markHint} fields={markFields} blank={2} />
           </div>
           <LimbMap title="The limb, to read places from" {...limbShapeOf(bundle)} marks={[]} />

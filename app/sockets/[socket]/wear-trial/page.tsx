@@ -38,7 +38,13 @@ export default async function PlanTrialPage({ params }: { params: Promise<{ sock
       <ActionForm action={plan}>
         <HiddenField name="id" value={newId()} />
         <HiddenField name="socketId" value={socketId} />
-        <NumberField name="minutes" label="Minutes to wear it" unit="min" first="20" hint="20 minutes or more of ordinary work: common practice, no source." />
+        <NumberField
+          name="minutes"
+          label="Minutes to wear it"
+          unit="min"
+          first="20"
+          hint="20 minutes or more of ordinary work: common practice, no source."
+        />
         <NumberField name="intervalMin" label="Minutes between check-ins" unit="min" first="5" />
         {upper ? (
           <>
@@ -47,13 +53,29 @@ export default async function PlanTrialPage({ params }: { params: Promise<{ sock
                 ? `The planned device: ${device.massKg} kg with its centre of mass ${device.centreOfMassMm} mm from the joint. The load should pull on the limb as it will.`
                 : "The planned device’s mass is not known yet: without it nobody can say if the load is right."}
             </p>
-            <NumberField name="loadKg" label="Load" unit="kg" also={inPounds} {...(device ? { first: String(device.massKg) } : {})} />
-            <NumberField name="loadDistanceMm" label="Distance of the load from the joint" unit="mm" also={inInches} {...(device ? { first: String(device.centreOfMassMm) } : {})} />
+            <NumberField
+              name="loadKg"
+              label="Load"
+              unit="kg"
+              also={inPounds}
+              {...(device ? { first: String(device.massKg) } : {})}
+            />
+            <NumberField
+              name="loadDistanceMm"
+              label="Distance of the load from the joint"
+              unit="mm"
+              also={inInches}
+              {...(device ? { first: String(device.centreOfMassMm) } : {})}
+            />
           </>
         ) : (
           <p className="soft">Lower limb: the body is the load.</p>
         )}
-        <TextArea name="activities" label="What the wearer will do" hint="One a line: ordinary work, such as coiling rope or walking up stairs." />
+        <TextArea
+          name="activities"
+          label="What the wearer will do"
+          hint="One a line: ordinary work, such as coiling rope or walking up stairs."
+        />
         <TextField name="watchedBy" label="Who watches" optional />
         <CheckBox name="enteredAfterwards" label="The trial is over; I enter it afterwards with its true times" />
         <SubmitButton>Save the plan</SubmitButton>

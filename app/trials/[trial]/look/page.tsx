@@ -10,7 +10,7 @@ import { PageHead } from "@/app/_parts/page-head";
 import { Rows } from "@/app/_parts/rows";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import { requireActor } from "@/lib/access/session";
-import { type WearTrialRecord, gradeMark } from "@/lib/fit";
+import { gradeMark, type WearTrialRecord } from "@/lib/fit";
 import { toClinicTime } from "@/lib/records/clinic-time";
 import { newId, now } from "@/lib/records/clock";
 import { seeEpisodeOfTrial } from "@/lib/records/see-episode";
@@ -43,7 +43,12 @@ export default async function LookPage({ params }: { params: Promise<{ trial: st
           <HiddenField name="id" value={newId()} />
           <HiddenField name="trialId" value={trialId} />
           <DateField name="at" label="When" withTime first={toClinicTime(asOf, bundle.clinic.timeZone)} />
-          <NumberField name="minutesAfterDoffing" label="Minutes after doffing" unit="min" {...(since === undefined ? {} : { first: String(since) })} />
+          <NumberField
+            name="minutesAfterDoffing"
+            label="Minutes after doffing"
+            unit="min"
+            {...(since === undefined ? {} : { first: String(since) })}
+          />
           <Rows
             name="marks"
             label="Marks"
@@ -68,7 +73,9 @@ export default async function LookPage({ params }: { params: Promise<{ trial: st
 
 /** Filled in where the socket came off within the last two hours: later looks are entered afterwards, with their own time. */
 function minutesSinceDoffing(record: WearTrialRecord, asOf: Date): number | undefined {
-  const off = record.events.findLast(({ kind }) => kind === "doffed") ?? record.events.findLast(({ kind }) => kind === "ended" || kind === "stop-sign");
+  const off =
+    record.events.findLast(({ kind }) => kind === "doffed") ??
+    record.events.findLast(({ kind }) => kind === "ended" || kind === "stop-sign");
   if (!off) return undefined;
   const minutes = Math.floor((asOf.getTime() - Date.parse(off.at)) / 60_000);
   return minutes >= 0 && minutes <= 120 ? minutes : undefined;
