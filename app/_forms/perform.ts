@@ -12,7 +12,7 @@ interface Performance<Result> {
   form: FormData;
   command: (actor: Actor, input: unknown) => Promise<Result>;
   /** Where to go once it is done. */
-  then: (result: Result) => string;
+  leadsTo: (result: Result) => string;
   /** Turns what the form holds into what the command reads, where they differ. */
   shape?: (input: Record<string, unknown>) => unknown;
   /** The field of the form that a path of the command's input came from, where `shape` moved it. */
@@ -27,7 +27,7 @@ const sessionEnded =
 export async function perform<Result>({
   form,
   command,
-  then,
+  leadsTo,
   shape = (input) => input,
   fieldOf = (path) => path,
   labels = {},
@@ -42,7 +42,7 @@ export async function perform<Result>({
   } catch (error) {
     return refused(error instanceof InputRefused ? new InputRefused(renamed(error.fields, fieldOf)) : error, typed, labels);
   }
-  redirect(then(done));
+  redirect(leadsTo(done));
 }
 
 export function refused(error: unknown, typed: FormValues, labels: Readonly<Record<string, string>> = {}): FormState {

@@ -7,7 +7,7 @@ import { addAccount, changeAccount } from "@/lib/records/accounts";
 const labels = { name: "Name", role: "Role", credentialsLine: "Under a signature", active: "May sign in" };
 
 export const add = async (_before: FormState, form: FormData): Promise<FormState> =>
-  perform({ form, command: addAccount, then: () => "/accounts" });
+  perform({ form, command: addAccount, leadsTo: () => "/accounts" });
 
 export const change = async (_before: FormState, form: FormData): Promise<FormState> =>
-  perform({ form, command: changeAccount, then: () => "/accounts", labels });
+  perform({ form, command: changeAccount, leadsTo: () => "/accounts", labels });

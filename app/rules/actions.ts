@@ -5,4 +5,4 @@ import type { FormState } from "@/app/_parts/form-state";
 import { changeLimit } from "@/lib/records/change-limit";
 
 export const change = async (_before: FormState, form: FormData): Promise<FormState> =>
-  perform({ form, command: changeLimit, then: ({ name }) => `/rules#limit-${name}` });
+  perform({ form, command: changeLimit, leadsTo: ({ name }) => `/rules#limit-${name}` });

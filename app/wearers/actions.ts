@@ -9,13 +9,13 @@ import { wearerLabels } from "./wearer-fields";
 const toWearer = ({ wearerId }: { wearerId: string }) => `/wearers/${wearerId}`;
 
 export const add = async (_before: FormState, form: FormData): Promise<FormState> =>
-  perform({ form, command: addWearer, then: toWearer });
+  perform({ form, command: addWearer, leadsTo: toWearer });
 
 export const change = async (_before: FormState, form: FormData): Promise<FormState> =>
-  perform({ form, command: changeWearer, then: toWearer, labels: wearerLabels });
+  perform({ form, command: changeWearer, leadsTo: toWearer, labels: wearerLabels });
 
 export const caution = async (_before: FormState, form: FormData): Promise<FormState> =>
-  perform({ form, command: addCaution, then: toWearer });
+  perform({ form, command: addCaution, leadsTo: toWearer });
 
 export const endOfCaution = async (_before: FormState, form: FormData): Promise<FormState> =>
-  perform({ form, command: endCaution, then: toWearer });
+  perform({ form, command: endCaution, leadsTo: toWearer });

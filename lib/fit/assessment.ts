@@ -1,13 +1,7 @@
 import type { Reading } from "./reading";
 import type { GateId } from "./words";
 
-export const decisions = [
-  "must not be released",
-  "not ready",
-  "not enough evidence",
-  "ready with conditions",
-  "ready",
-] as const;
+export const decisions = ["must not be released", "not ready", "not enough evidence", "ready with conditions", "ready"] as const;
 export type Decision = (typeof decisions)[number];
 
 export interface Gate extends Reading {

@@ -13,8 +13,10 @@ const date = z.iso.date();
 const lengthMm = z.number().nonnegative().max(3000);
 const rating = z.number().min(0).max(10);
 
-const sameOnlyOnce = <T>(key: (item: T) => string | number) => (items: readonly T[]) =>
-  new Set(items.map(key)).size === items.length;
+const sameOnlyOnce =
+  <T>(key: (item: T) => string | number) =>
+  (items: readonly T[]) =>
+    new Set(items.map(key)).size === items.length;
 
 export const Station = z.strictObject({
   distanceMm: z.number().min(-500).max(3000),
@@ -23,7 +25,9 @@ export const Station = z.strictObject({
 export type Station = z.infer<typeof Station>;
 
 const increasing = (stations: readonly Station[]) =>
-  stations.every((station, index) => index === 0 || station.distanceMm > (stations[index - 1]?.distanceMm ?? Number.NEGATIVE_INFINITY));
+  stations.every(
+    (station, index) => index === 0 || station.distanceMm > (stations[index - 1]?.distanceMm ?? Number.NEGATIVE_INFINITY),
+  );
 const Stations = z.array(Station).max(200).refine(increasing, "distances must increase from one station to the next");
 
 export const Adjustment = z.strictObject({
@@ -37,7 +41,10 @@ export const Adjustment = z.strictObject({
   /** `check:KEY`, `mark:ID`, `feeling:KIND`, `pain`, `displacement` or `motion:JOINT`. */
   answers: z
     .string()
-    .regex(/^(?:check:.+|mark:.+|feeling:.+|pain|displacement|motion:.+)$/, "expected check:KEY, mark:ID, feeling:KIND, pain, displacement or motion:JOINT")
+    .regex(
+      /^(?:check:.+|mark:.+|feeling:.+|pain|displacement|motion:.+)$/,
+      "expected check:KEY, mark:ID, feeling:KIND, pain, displacement or motion:JOINT",
+    )
     .optional(),
 });
 export type Adjustment = z.infer<typeof Adjustment>;
@@ -63,7 +70,13 @@ export const Inspection = z.strictObject({
   id,
   at: instant,
   minutesAfterDoffing: z.number().nonnegative().max(100_000),
-  marks: z.array(SkinMark).max(200).refine(sameOnlyOnce((mark: { id: string }) => mark.id), "the same mark twice in one look"),
+  marks: z
+    .array(SkinMark)
+    .max(200)
+    .refine(
+      sameOnlyOnce((mark: { id: string }) => mark.id),
+      "the same mark twice in one look",
+    ),
 });
 export type Inspection = z.infer<typeof Inspection>;
 
@@ -104,7 +117,10 @@ export const TrialEvent = z.discriminatedUnion("kind", [
 export type TrialEvent = z.infer<typeof TrialEvent>;
 
 export const TrialPlan = z.strictObject({
-  minutes: z.number().positive().max(24 * 60),
+  minutes: z
+    .number()
+    .positive()
+    .max(24 * 60),
   loadKg: z.number().nonnegative().max(100).optional(),
   loadDistanceMm: lengthMm.optional(),
   intervalMin: z.number().positive().max(240),
@@ -142,7 +158,13 @@ export const FittingRecord = z.strictObject({
   place: z.enum(words.places),
   checks: z.partialRecord(z.enum(allChecks), z.enum(words.checkAnswers)),
   pulls: z.array(Pull).max(100),
-  motion: z.array(JointMotion).max(50).refine(sameOnlyOnce((motion: { joint: string }) => motion.joint), "the same joint twice"),
+  motion: z
+    .array(JointMotion)
+    .max(50)
+    .refine(
+      sameOnlyOnce((motion: { joint: string }) => motion.joint),
+      "the same joint twice",
+    ),
   comfort: rating.optional(),
   pain: rating.optional(),
   inspections: z.array(Inspection).max(200),
@@ -248,7 +270,10 @@ export function parseBundle(input: unknown): Bundle {
 }
 
 const pathOf = (path: readonly PropertyKey[]): string =>
-  path.reduce<string>((so, part) => (typeof part === "number" ? `${so}[${part}]` : so === "" ? String(part) : `${so}.${String(part)}`), "");
+  path.reduce<string>(
+    (so, part) => (typeof part === "number" ? `${so}[${part}]` : so === "" ? String(part) : `${so}.${String(part)}`),
+    "",
+  );
 
 function checkReferences(bundle: Bundle): void {
   for (const list of ["limbMeasurements", "sockets", "fittings", "wearTrials", "carried"] as const) {
@@ -262,23 +287,30 @@ function checkReferences(bundle: Bundle): void {
   const measurements = new Set(bundle.limbMeasurements.map(({ id }) => id));
   const numbers = new Set<number>();
   bundle.sockets.forEach((socket, index) => {
-    if (numbers.has(socket.number)) throw new FitInputError(`sockets[${index}].number`, `the number ${socket.number} is used twice`);
+    if (numbers.has(socket.number))
+      throw new FitInputError(`sockets[${index}].number`, `the number ${socket.number} is used twice`);
     numbers.add(socket.number);
     if (socket.limbMeasurementId !== undefined && !measurements.has(socket.limbMeasurementId))
-      throw new FitInputError(`sockets[${index}].limbMeasurementId`, `no limb measurement has the id ${socket.limbMeasurementId}`);
+      throw new FitInputError(
+        `sockets[${index}].limbMeasurementId`,
+        `no limb measurement has the id ${socket.limbMeasurementId}`,
+      );
     if (socket.derivedFrom === undefined) return;
     const origin = sockets.get(socket.derivedFrom);
     if (!origin) throw new FitInputError(`sockets[${index}].derivedFrom`, `no socket has the id ${socket.derivedFrom}`);
-    if (origin.number >= socket.number) throw new FitInputError(`sockets[${index}].derivedFrom`, "a socket is derived from one with a lower number");
+    if (origin.number >= socket.number)
+      throw new FitInputError(`sockets[${index}].derivedFrom`, "a socket is derived from one with a lower number");
   });
   const checks: readonly string[] = words.checksOf(bundle.episode.level);
   bundle.fittings.forEach((fitting, index) => {
     const foreign = Object.keys(fitting.checks).find((key) => !checks.includes(key));
-    if (foreign !== undefined) throw new FitInputError(`fittings[${index}].checks.${foreign}`, `not a check of a ${bundle.episode.level} fitting`);
+    if (foreign !== undefined)
+      throw new FitInputError(`fittings[${index}].checks.${foreign}`, `not a check of a ${bundle.episode.level} fitting`);
   });
   for (const list of ["fittings", "wearTrials", "signOffs"] as const) {
     (bundle[list] ?? []).forEach((record, index) => {
-      if (!sockets.has(record.socketId)) throw new FitInputError(`${list}[${index}].socketId`, `no socket has the id ${record.socketId}`);
+      if (!sockets.has(record.socketId))
+        throw new FitInputError(`${list}[${index}].socketId`, `no socket has the id ${record.socketId}`);
     });
   }
 }

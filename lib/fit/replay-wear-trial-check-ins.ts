@@ -1,6 +1,5 @@
 /** What the wearer said during a trial, with what was put right later. */
 import type { TrialEvent } from "./bundle";
-import { instantOf } from "./instant";
 import type { Placed } from "./replay-wear-trial-clock";
 import type { TimedEvent, TrialProblem } from "./replay-wear-trial-order";
 
@@ -19,7 +18,7 @@ export interface Ratings {
 
 export interface TrialCheckIn extends Ratings {
   id: string;
-  /** In UTC. */
+  /** As it was recorded. */
   at: string;
   wornMinutes: number;
   /** Said while the trial ran or paused. What was said outside counts only where it is bad. */
@@ -43,17 +42,7 @@ export interface CorrectedCheckIns {
  * was made before the check-in, only ever makes it worse.
  */
 export function correctCheckIns(placed: readonly Placed<"check-in">[], timed: readonly TimedEvent[]): CorrectedCheckIns {
-  const checkIns: TrialCheckIn[] = placed.map(({ event, atMs, wornMs, during }) => ({
-    id: event.id,
-    at: instantOf(atMs),
-    wornMinutes: wornMs / 60_000,
-    during,
-    ...(event.reportedBy === undefined ? {} : { reportedBy: event.reportedBy }),
-    comfort: event.comfort,
-    pain: event.pain,
-    exertion: event.exertion,
-    feelings: event.feelings,
-  }));
+  const checkIns = placed.map(asSaid);
   const stray: Correction[] = [];
   const problems: TrialProblem[] = [];
   const placeOf = new Map(placed.map(({ event }, index) => [event.id, index]));
@@ -79,6 +68,13 @@ export function correctCheckIns(placed: readonly Placed<"check-in">[], timed: re
     };
   }
   return { checkIns, stray, problems };
+}
+
+function asSaid({ event, wornMs, during }: Placed<"check-in">): TrialCheckIn {
+  const { id, at, comfort, pain, exertion, feelings, reportedBy } = event;
+  const checkIn: TrialCheckIn = { id, at, wornMinutes: wornMs / 60_000, during, comfort, pain, exertion, feelings };
+  if (reportedBy !== undefined) checkIn.reportedBy = reportedBy;
+  return checkIn;
 }
 
 const ratingsOf = ({ comfort, pain, exertion, feelings }: Ratings): Ratings => ({ comfort, pain, exertion, feelings });

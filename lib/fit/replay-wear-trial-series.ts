@@ -18,21 +18,26 @@ export interface ScaleSeries {
   readonly pFall: number | null;
 }
 
-/** @param stray what counts only where it is bad, beside the check-ins outside the trial */
-export function seriesOf(scale: Scale, checkIns: readonly TrialCheckIn[], stray: readonly Correction[]): ScaleSeries {
-  const points = checkIns
-    .filter(({ during }) => during)
-    .map((checkIn) => ({ wornMinutes: checkIn.wornMinutes, value: checkIn[scale] }));
-  const outside = [...checkIns.filter(({ during }) => !during), ...stray].flatMap((said) => said[scale] ?? []);
+/**
+ * @param during check-ins of the trial, in the order of time
+ * @param outside what was said outside it, and counts only where it is bad
+ */
+export function seriesOf(
+  scale: Scale,
+  during: readonly TrialCheckIn[],
+  outside: readonly (TrialCheckIn | Correction)[],
+): ScaleSeries {
+  const points = during.map((checkIn) => ({ wornMinutes: checkIn.wornMinutes, value: checkIn[scale] }));
   const inside = points.map(({ value }) => value);
+  const bad = outside.flatMap((said) => said[scale] ?? []);
   const worse = (a: number, b: number) => (scale === "comfort" ? Math.min(a, b) : Math.max(a, b));
   const worstOf = (values: readonly number[]): number | null => (values.length === 0 ? null : values.reduce(worse));
   const trend = once((): Trend | null => (inside.length < 2 ? null : mannKendall(inside)));
   const slope = once(() => (new Set(points.map(({ wornMinutes }) => wornMinutes)).size < 2 ? null : slopeOf(points)));
   return {
     points,
-    worst: worstOf([...inside, ...outside]),
-    last: worstOf([...inside.slice(-1), ...outside]),
+    worst: worstOf([...inside, ...bad]),
+    last: worstOf([...inside.slice(-1), ...bad]),
     // Slope and trend cost more than the whole replay where a trial is long, and few ask for them.
     get slopePerMinute() {
       return slope();

@@ -12,14 +12,13 @@ import type { StopSign } from "./words";
 
 export interface TrialStopSign {
   id: string;
-  /** In UTC. */
   at: string;
   sign: StopSign;
   wornMinutes: number;
   note?: string;
 }
 
-/** Minutes are of the time that the socket was worn, without pauses. Instants are in UTC. */
+/** Minutes are of the time that the socket was worn, without pauses. Instants are in UTC, but for those of events: as recorded. */
 export interface WearTrial {
   state: TrialState;
   verdict: Verdict;
@@ -85,10 +84,12 @@ export function replayWearTrial(
   const clock = runClock(timed, asOfMs);
   const { checkIns, stray, problems: corrections } = correctCheckIns(clock.checkIns, timed);
   const problems = [...ordered.problems, ...clock.problems, ...corrections, ...afterwards(ordered.timed, asOfMs)];
+  const during = checkIns.filter((checkIn) => checkIn.during);
+  const outside = [...checkIns.filter((checkIn) => !checkIn.during), ...stray];
   const series = {
-    comfort: seriesOf("comfort", checkIns, stray),
-    pain: seriesOf("pain", checkIns, stray),
-    exertion: seriesOf("exertion", checkIns, stray),
+    comfort: seriesOf("comfort", during, outside),
+    pain: seriesOf("pain", during, outside),
+    exertion: seriesOf("exertion", during, outside),
   };
   const wornMinutes = clock.wornMs / 60_000;
   const largestGapMinutes = clock.largestGapMs === null ? null : clock.largestGapMs / 60_000;
@@ -128,9 +129,9 @@ export function replayWearTrial(
 
 const instantOrNull = (ms: number | null): string | null => (ms === null ? null : instantOf(ms));
 
-const stopSignOf = ({ event, atMs, wornMs }: Placed<"stop-sign">): TrialStopSign => ({
+const stopSignOf = ({ event, wornMs }: Placed<"stop-sign">): TrialStopSign => ({
   id: event.id,
-  at: instantOf(atMs),
+  at: event.at,
   sign: event.sign,
   wornMinutes: wornMs / 60_000,
   ...(event.note === undefined ? {} : { note: event.note }),

@@ -9,13 +9,13 @@ import { deliverSocket } from "@/lib/records/deliver-socket";
 const toEpisode = ({ episodeId }: { episodeId: string }) => `/episodes/${episodeId}`;
 
 export const acknowledge = async (_before: FormState, form: FormData): Promise<FormState> =>
-  perform({ form, command: acknowledgeCautions, then: toEpisode });
+  perform({ form, command: acknowledgeCautions, leadsTo: toEpisode });
 
 export const carry = async (_before: FormState, form: FormData): Promise<FormState> =>
-  perform({ form, command: carryAdjustment, then: toEpisode });
+  perform({ form, command: carryAdjustment, leadsTo: toEpisode });
 
 export const drop = async (_before: FormState, form: FormData): Promise<FormState> =>
-  perform({ form, command: dropCarriedAdjustment, then: toEpisode });
+  perform({ form, command: dropCarriedAdjustment, leadsTo: toEpisode });
 
 export const deliver = async (_before: FormState, form: FormData): Promise<FormState> =>
-  perform({ form, command: deliverSocket, then: toEpisode });
+  perform({ form, command: deliverSocket, leadsTo: toEpisode });

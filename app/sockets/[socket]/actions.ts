@@ -5,4 +5,4 @@ import type { FormState } from "@/app/_parts/form-state";
 import { moveSocket } from "@/lib/records/move-socket";
 
 export const move = async (_before: FormState, form: FormData): Promise<FormState> =>
-  perform({ form, command: moveSocket, then: ({ socketId }) => `/sockets/${socketId}`, labels: { state: "State" } });
+  perform({ form, command: moveSocket, leadsTo: ({ socketId }) => `/sockets/${socketId}`, labels: { state: "State" } });

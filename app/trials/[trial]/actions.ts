@@ -23,8 +23,8 @@ export const record = async (_before: FormState, form: FormData): Promise<FormSt
     command: recordWearTrial,
     shape: oneEvent,
     fieldOf: (path) => path.replace(/^events\.0\./, ""),
-    then: ({ trialId }) => `/trials/${trialId}`,
+    leadsTo: ({ trialId }) => `/trials/${trialId}`,
   });
 
 export const look = async (_before: FormState, form: FormData): Promise<FormState> =>
-  perform({ form, command: lookAtSkin, then: ({ trialId }) => `/trials/${trialId}#skin` });
+  perform({ form, command: lookAtSkin, leadsTo: ({ trialId }) => `/trials/${trialId}#skin` });

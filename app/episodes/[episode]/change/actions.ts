@@ -8,10 +8,10 @@ import { changeEpisode, setCourse, strikeOutEpisode } from "@/lib/records/open-e
 const toEpisode = ({ episodeId }: { episodeId: string }) => `/episodes/${episodeId}`;
 
 export const change = async (_before: FormState, form: FormData): Promise<FormState> =>
-  perform({ form, command: changeEpisode, then: toEpisode, labels: episodeLabels });
+  perform({ form, command: changeEpisode, leadsTo: toEpisode, labels: episodeLabels });
 
 export const course = async (_before: FormState, form: FormData): Promise<FormState> =>
-  perform({ form, command: setCourse, then: toEpisode });
+  perform({ form, command: setCourse, leadsTo: toEpisode });
 
 export const strikeOut = async (_before: FormState, form: FormData): Promise<FormState> =>
-  perform({ form, command: strikeOutEpisode, then: ({ wearerId }) => `/wearers/${wearerId}` });
+  perform({ form, command: strikeOutEpisode, leadsTo: ({ wearerId }) => `/wearers/${wearerId}` });

@@ -11,4 +11,4 @@ const ticked = (input: Record<string, unknown>) => ({
 }); // boxes of this form, named closeRead.GATE
 
 export const signEvidence = async (_before: FormState, form: FormData): Promise<FormState> =>
-  perform({ form, command: sign, shape: ticked, then: ({ signOffId }) => `/releases/${signOffId}` });
+  perform({ form, command: sign, shape: ticked, leadsTo: ({ signOffId }) => `/releases/${signOffId}` });

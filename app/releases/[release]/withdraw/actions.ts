@@ -5,4 +5,4 @@ import type { FormState } from "@/app/_parts/form-state";
 import { withdrawSignature } from "@/lib/records/sign";
 
 export const withdraw = async (_before: FormState, form: FormData): Promise<FormState> =>
-  perform({ form, command: withdrawSignature, then: ({ signOffId }) => `/releases/${signOffId}` });
+  perform({ form, command: withdrawSignature, leadsTo: ({ signOffId }) => `/releases/${signOffId}` });

@@ -5,4 +5,4 @@ import type { FormState } from "@/app/_parts/form-state";
 import { planWearTrial } from "@/lib/records/plan-wear-trial";
 
 export const plan = async (_before: FormState, form: FormData): Promise<FormState> =>
-  perform({ form, command: planWearTrial, then: ({ trialId }) => `/trials/${trialId}` });
+  perform({ form, command: planWearTrial, leadsTo: ({ trialId }) => `/trials/${trialId}` });
