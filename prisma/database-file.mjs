@@ -10,22 +10,6 @@ import { Stop } from "../lib/setup/stop.mjs";
  */
 
 /**
- * @param {string} databaseUrl `file:` and a path
- * @returns {string} the absolute path
- * @throws {Stop} where it is not a file
- */
-export function databasePath(databaseUrl) {
-  const file = /^file:(?:\/\/)?([^?]+)/.exec(databaseUrl)?.[1];
-  if (file === undefined) {
-    throw new Stop(
-      `DATABASE_URL is "${databaseUrl}", which is not a file.`,
-      "Set it to file: and a path, as in DATABASE_URL=file:/srv/clinic.db",
-    );
-  }
-  return path.resolve(file);
-}
-
-/**
  * Reads how far a database has come. A file that is absent or empty has come nowhere yet; its folder is made.
  *
  * @param {string} file absolute path

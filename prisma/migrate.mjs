@@ -11,8 +11,9 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import Database from "better-sqlite3";
+import { databasePath } from "../lib/setup/environment.mjs";
 import { Stop } from "../lib/setup/stop.mjs";
-import { databasePath, readDatabase } from "./database-file.mjs";
+import { readDatabase } from "./database-file.mjs";
 import { withSchemaEngine } from "./schema-engine.mjs";
 
 const here = path.dirname(fileURLToPath(import.meta.url));

@@ -55,10 +55,17 @@ export function Rows({ name, label, hint, one, fields, first = [], blank = 2 }: 
                 <span className="heard">{one} </span>
                 {position + 1}
               </legend>
-              {fields.map((field) => (
-                <RowInput key={field.name} field={field} name={`${name}.${row}.${field.name}`} first={first[row]?.[field.name]} />
-              ))}
-              <Unseen name={`${name}.${row}`} fields={fields} values={first[row]} />
+              <div className={styles.inputs}>
+                {fields.map((field) => (
+                  <RowInput
+                    key={field.name}
+                    field={field}
+                    name={`${name}.${row}.${field.name}`}
+                    first={first[row]?.[field.name]}
+                  />
+                ))}
+                <Unseen name={`${name}.${row}`} fields={fields} values={first[row]} />
+              </div>
               {canChange && (
                 <button type="button" className={styles.remove} onClick={() => setRows(rows.filter((other) => other !== row))}>
                   remove

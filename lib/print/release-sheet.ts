@@ -15,7 +15,7 @@ export interface ReleaseSheet {
 export function releaseSheet({ bundle, assessment, bench }: Evidence): ReleaseSheet {
   const socket = bundle.sockets.find(({ id }) => id === assessment.subject?.socketId);
   if (!socket) throw new Error("the signed evidence names no socket");
-  const definitive = proposeDimensions(socket.stations, bundle.carried);
+  const definitive = proposeDimensions(socket.stations, bundle.carried, bundle.episode);
   const limb =
     bundle.limbMeasurements.find(({ id }) => id === socket.limbMeasurementId)?.stations ??
     bundle.limbMeasurements.at(-1)?.stations ??

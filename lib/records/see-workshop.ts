@@ -1,4 +1,4 @@
-import { Adjustment, Station } from "@/lib/fit";
+import { Adjustment, EpisodeRecord, Station } from "@/lib/fit";
 import { adjustmentRecord } from "./bundle-of";
 import { query } from "./query";
 import { NotFound } from "./refusals";
@@ -36,6 +36,7 @@ const order = {
       suspension: true,
       landmark: true,
       stationsFrom: true,
+      limbLengthMm: true,
       deviceMassKg: true,
       wearer: { select: { clinicNumber: true } },
     },
@@ -81,6 +82,10 @@ export const seeSocketOrder = query({
       ...socket,
       stations: Station.array().parse(socket.stations),
       adjustments: socket.adjustments.map((row) => Adjustment.parse(adjustmentRecord(row))),
+      where: {
+        stationsFrom: EpisodeRecord.shape.stationsFrom.parse(socket.episode.stationsFrom),
+        limbLengthMm: socket.episode.limbLengthMm,
+      },
       limb: Station.array().parse(socket.limbMeasurement?.stations ?? []),
       before: Station.array().parse(socket.derivedFrom?.stations ?? []),
     };

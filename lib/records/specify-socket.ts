@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { adjustmentKinds, adjustmentUnits, aspects, proposeDimensions, type Station, suspensions, thirds } from "@/lib/fit";
 import { command, type Store } from "./command";
-import { episodeForChange } from "./episode-for-change";
+import { type EpisodeForChange, episodeForChange } from "./episode-for-change";
 import {
   choice,
   id,
@@ -58,7 +58,7 @@ export const specifySocket = command({
   run: async (store, { id, episodeId, ...asked }) => {
     if (id && (await store.db.checkSocket.findUnique({ where: { id } }))) return { socketId: id, episodeId };
     const episode = await episodeForChange(store, episodeId);
-    const fields = await withDimensions(store, asked);
+    const fields = await withDimensions(store, episode, asked);
     await refuseUnfit(store, episodeId, fields);
     const last = await store.db.checkSocket.findFirst({
       where: { episodeId },
@@ -111,7 +111,7 @@ export const changeSocket = command({
       );
     if (socket.version !== version)
       throw new ChangedMeanwhile(`Socket ${socket.number}`, { ...socket, adjustments: socket.adjustments }, socket.version);
-    const fields = await withDimensions(store, asked);
+    const fields = await withDimensions(store, episode, asked);
     await refuseUnfit(store, socket.episodeId, fields, socketId);
     const { adjustments, ...own } = fields;
     await store.db.checkSocket.update({ where: { id: socketId }, data: { ...ownColumns(own), version: { increment: 1 } } });
@@ -146,17 +146,21 @@ const ownColumns = (own: Omit<SocketFields, "adjustments">) => ({
   neededOn: own.neededOn ?? null,
 });
 
-async function withDimensions(store: Store, { workOut, ...fields }: SocketAsked): Promise<SocketFields> {
+async function withDimensions(
+  store: Store,
+  episode: EpisodeForChange,
+  { workOut, ...fields }: SocketAsked,
+): Promise<SocketFields> {
   if (!workOut) return fields;
   const origin = fields.derivedFromId
     ? await store.db.checkSocket.findUnique({ where: { id: fields.derivedFromId }, select: { stations: true } })
     : null;
   if (!origin) throw new InputRefused({ workOut: "Choose the socket that this one is derived from." });
   const before = z.array(StationInput).parse(origin.stations);
-  const after: Station[] = proposeDimensions(
-    before,
-    fields.adjustments.map((adjustment, index) => ({ id: String(index), ...adjustment })),
-  );
+  const after: Station[] = proposeDimensions(before, fields.adjustments, {
+    stationsFrom: EpisodeRecord.shape.stationsFrom.parse(episode.stationsFrom),
+    limbLengthMm: episode.limbLengthMm,
+  });
   return {
     ...fields,
     stations: after.map(({ distanceMm, circumferenceMm }) => ({

@@ -42,3 +42,19 @@ function hostToType(host) {
   if (["127.0.0.1", "::1", "0.0.0.0", "::"].includes(host)) return "localhost";
   return host.includes(":") ? `[${host}]` : host;
 }
+
+/**
+ * @param {string} databaseUrl `file:` and a path
+ * @returns {string} the absolute path
+ * @throws {Stop} where it is not a file
+ */
+export function databasePath(databaseUrl) {
+  const file = /^file:(?:\/\/)?([^?]+)/.exec(databaseUrl)?.[1];
+  if (file === undefined) {
+    throw new Stop(
+      `DATABASE_URL is "${databaseUrl}", which is not a file.`,
+      "Set it to file: and a path, as in DATABASE_URL=file:/srv/clinic.db",
+    );
+  }
+  return path.resolve(file);
+}

@@ -43,11 +43,8 @@ export function serveDemo({ afresh }) {
  * @returns {Promise<number>} exit code, when the server has ended
  */
 export function serveClinic() {
-  const databaseUrl = process.env.DATABASE_URL ?? `file:${path.join(dataFolder, "clinic.db")}`;
-  return serve("Fitting Ledger", databaseUrl, async () => {
-    const { databasePath } = await import("../../prisma/database-file.mjs");
-    const file = databasePath(databaseUrl);
-    await step(`Database ${path.relative(root, file)}`, () => bringUpToDate(databaseUrl));
+  return serve("Fitting Ledger", clinicDatabase, async (file) => {
+    await step(`Database ${path.relative(root, file)}`, () => bringUpToDate(`file:${file}`));
     return (await isEmpty(file)) ? "No account exists yet: the first page makes the first administrator." : "";
   });
 }

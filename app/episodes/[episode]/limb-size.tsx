@@ -3,7 +3,7 @@ import { dayAt, longDay } from "@/app/_parts/dates";
 import { Empty } from "@/app/_parts/empty";
 import { formatNumber } from "@/app/_parts/numbers";
 import { StateMark } from "@/app/_parts/state-mark";
-import { type Assessment, type Bundle, defaultLimits, limbVolume, limitValue, type Station, volumeBetween } from "@/lib/fit";
+import { type Assessment, type Bundle, defaultLimits, limbVolume, limitValue, type Station, volumeOfSpan } from "@/lib/fit";
 
 interface VolumeAt {
   at: string;
@@ -23,7 +23,9 @@ function volumeOver(
   stations: Station[],
   { from, to, circumferenceSdMm }: { from: number; to: number; circumferenceSdMm: number },
 ) {
-  return to > from ? volumeBetween(stations, from, to, { circumferenceSdMm }) : limbVolume(stations, { circumferenceSdMm });
+  return to > from
+    ? volumeOfSpan(stations, { fromMm: from, toMm: to, circumferenceSdMm })
+    : limbVolume(stations, { circumferenceSdMm });
 }
 
 const error90 = 1.645;

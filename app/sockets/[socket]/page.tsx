@@ -131,9 +131,9 @@ function facts(socket: SocketOrder, timeZone: string): [string, string][] {
 
 /** Level by level: the limb, the socket before, what follows from the adjustments, and what this socket is to be. */
 function Dimensions({ socket }: { socket: SocketOrder }) {
-  const { stations: own, limb, before, adjustments } = socket;
+  const { stations: own, limb, before, adjustments, where } = socket;
   if (own.length === 0) return <p className="soft">No inside dimensions are recorded: the bench cannot make it from this.</p>;
-  const explained = before.length > 0 ? explainDimensions(before, own, adjustments).levels : [];
+  const explained = before.length > 0 ? explainDimensions(before, own, adjustments, where) : [];
   const at = (stations: Station[], distanceMm: number) =>
     stations.find((station) => station.distanceMm === distanceMm)?.circumferenceMm;
   return (
