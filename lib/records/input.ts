@@ -4,7 +4,7 @@
  */
 import { z } from "zod";
 
-const blankToNothing = (value: unknown): unknown => (typeof value === "string" && value.trim() === "" ? undefined : value);
+export const blankToNothing = (value: unknown): unknown => (typeof value === "string" && value.trim() === "" ? undefined : value);
 
 /** Reads "182,5" and "−3" as a person means them; leaves anything that is no number for the schema to refuse. */
 export function readNumber(value: unknown): unknown {

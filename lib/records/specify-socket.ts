@@ -1,8 +1,19 @@
 import { z } from "zod";
-import { adjustmentKinds, adjustmentUnits, aspects, proposeDimensions, type Station, suspensions, thirds } from "@/lib/fit";
+import {
+  Adjustment,
+  adjustmentKinds,
+  adjustmentUnits,
+  aspects,
+  EpisodeRecord,
+  proposeDimensions,
+  type Station,
+  suspensions,
+  thirds,
+} from "@/lib/fit";
 import { command, type Store } from "./command";
 import { type EpisodeForChange, episodeForChange } from "./episode-for-change";
 import {
+  blankToNothing,
   choice,
   id,
   maybeAmount,
@@ -27,7 +38,7 @@ export const AdjustmentInput = z.strictObject({
   amount: maybeAmount({ min: -200, max: 200, what: "An amount" }),
   unit: maybeChoice(adjustmentUnits),
   reason: text("The reason", 400),
-  answers: maybeText("What it answers", 160),
+  answers: z.preprocess(blankToNothing, Adjustment.shape.answers),
 });
 export type AdjustmentInput = z.output<typeof AdjustmentInput>;
 

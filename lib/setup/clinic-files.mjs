@@ -38,12 +38,12 @@ export function keptSecret() {
 /**
  * Applies the migrations that a database lacks.
  *
- * @param {string} databaseUrl
+ * @param {string} file
  * @returns {Promise<string>} what came of it
  */
-export async function bringUpToDate(databaseUrl) {
+export async function bringUpToDate(file) {
   const { applyMigrations } = await import("../../prisma/migrate.mjs");
-  const { applied, copyOfBefore } = await applyMigrations({ databaseUrl });
+  const { applied, copyOfBefore } = await applyMigrations({ databaseUrl: `file:${file}` });
   if (applied.length === 0) return "up to date";
   const outcome = applied.length === 1 ? "1 migration applied" : `${applied.length} migrations applied`;
   return copyOfBefore === null ? outcome : `${outcome}; a copy from before is kept at ${copyOfBefore}`;
@@ -82,7 +82,7 @@ export async function isEmpty(file) {
 export async function makeInventedClinic(file, secret) {
   const unfinished = `${file}.unfinished`;
   removeDatabase(unfinished);
-  await bringUpToDate(`file:${unfinished}`);
+  await bringUpToDate(unfinished);
   const { code, output } = await runTypeScript("prisma/invented-clinic/load.ts", {
     env: { DATABASE_URL: `file:${unfinished}`, BETTER_AUTH_SECRET: secret },
   });

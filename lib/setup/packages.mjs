@@ -88,7 +88,9 @@ async function npm(words, outcome) {
 function withoutTraces(output) {
   return output
     .split("\n")
-    .filter((line) => !/^npm warn|^npm error\s*$|^npm error\s+(at |errno|syscall|address|port|type|\})/.test(line))
+    .filter(
+      (line) => !/^npm warn|^npm error\s*$|^npm error\s+(gyp ERR! stack at |at |errno|syscall|address|port|type|\})/.test(line),
+    )
     .join("\n");
 }
 

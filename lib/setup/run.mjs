@@ -39,17 +39,14 @@ export function run(command, words, { env = {}, live = false } = {}) {
       stdio: ["ignore", live ? "inherit" : "pipe", live ? "inherit" : "pipe"],
     });
     let output = "";
-    running.add(child);
+    endWithUs(child);
     for (const stream of [child.stdout, child.stderr]) {
       stream?.on("data", (chunk) => {
         output += chunk;
       });
     }
     child.on("error", (error) => resolve({ code: 1, output: error.message }));
-    child.on("close", (code) => {
-      running.delete(child);
-      resolve({ code: code ?? 1, output });
-    });
+    child.on("close", (code) => resolve({ code: code ?? 1, output }));
   });
 }
 
@@ -75,6 +72,12 @@ export function scriptPath(name) {
  */
 export function runTypeScript(file, manner) {
   return run(process.execPath, ["--conditions=react-server", "--import", "tsx", path.join(root, file)], manner);
+}
+
+/** @param {import("node:child_process").ChildProcess} child ended by the signal that ends this process */
+export function endWithUs(child) {
+  running.add(child);
+  child.on("exit", () => running.delete(child));
 }
 
 /** @param {NodeJS.Signals} signal */

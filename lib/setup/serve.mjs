@@ -4,7 +4,7 @@ import { existsSync } from "node:fs";
 import path from "node:path";
 import { ensureBuilt, ensureClient } from "./build.mjs";
 import { bringUpToDate, inventedAccounts, isEmpty, keptSecret, makeInventedClinic, requireDataFolder } from "./clinic-files.mjs";
-import { dataFolder, root, wantedPlace } from "./environment.mjs";
+import { databasePath, dataFolder, root, wantedPlace } from "./environment.mjs";
 import { ensurePackages } from "./packages.mjs";
 import { endWith, secondsSince, step } from "./say.mjs";
 import { requireFreePort, startServer } from "./server.mjs";
@@ -18,22 +18,19 @@ import { Stop } from "./stop.mjs";
  */
 export function serveDemo({ afresh }) {
   const file = path.join(dataFolder, "demo.db");
-  return serve("Fitting Ledger with an invented clinic", `file:${file}`, async (secret) => {
-    try {
-      await step(`Database ${path.relative(root, file)}`, async () => {
-        if (!afresh && existsSync(file)) {
-          const outcome = await bringUpToDate(`file:${file}`);
-          if (!(await isEmpty(file))) return outcome;
-        }
-        await makeInventedClinic(file, secret);
-        return "made, invented clinic loaded";
-      });
-    } catch (error) {
-      throw error instanceof Stop
-        ? new Stop(error.message, `${error.remedy}\nThe demo's records are invented; to make them anew: npm run demo -- --afresh`)
-        : error;
+  const prepareDatabase = async (/** @type {string} */ secret) => {
+    if (!afresh && existsSync(file)) {
+      const outcome = await bringUpToDate(file);
+      if (!(await isEmpty(file))) return outcome;
     }
-    return describeAccounts(await inventedAccounts());
+    await makeInventedClinic(file, secret);
+    return "made, invented clinic loaded";
+  };
+  return serve({
+    title: "Fitting Ledger with an invented clinic",
+    file,
+    prepareDatabase: (secret) => prepareDatabase(secret).catch(offerToStartAfresh),
+    lastWords: async () => describeAccounts(await inventedAccounts()),
   });
 }
 
@@ -43,18 +40,24 @@ export function serveDemo({ afresh }) {
  * @returns {Promise<number>} exit code, when the server has ended
  */
 export function serveClinic() {
-  return serve("Fitting Ledger", clinicDatabase, async (file) => {
-    await step(`Database ${path.relative(root, file)}`, () => bringUpToDate(`file:${file}`));
-    return (await isEmpty(file)) ? "No account exists yet: the first page makes the first administrator." : "";
+  const file = databasePath(process.env.DATABASE_URL ?? `file:${path.join(dataFolder, "clinic.db")}`);
+  return serve({
+    title: "Fitting Ledger",
+    file,
+    prepareDatabase: () => bringUpToDate(file),
+    lastWords: async () => ((await isEmpty(file)) ? "No account exists yet: the first page makes the first administrator." : ""),
   });
 }
 
 /**
- * @param {string} title
- * @param {string} databaseUrl
- * @param {(secret: string) => Promise<string>} prepareDatabase gives what is said once the server runs
+ * @param {{
+ *   title: string,
+ *   file: string,
+ *   prepareDatabase: (secret: string) => Promise<string>,
+ *   lastWords: () => Promise<string>,
+ * }} course file: the database; prepareDatabase gives what came of it; lastWords are said when the server runs
  */
-async function serve(title, databaseUrl, prepareDatabase) {
+async function serve({ title, file, prepareDatabase, lastWords }) {
   const begun = performance.now();
   console.log(`${title}\n`);
   const place = wantedPlace();
@@ -64,9 +67,10 @@ async function serve(title, databaseUrl, prepareDatabase) {
   await step("Database client", ensureClient);
   await step("Site (the first time about a minute)", ensureBuilt);
   const secret = keptSecret();
-  const lastWords = await prepareDatabase(secret);
+  await step(`Database ${path.relative(root, file)}`, () => prepareDatabase(secret));
+  const words = await lastWords();
 
-  const server = await startServer({ place, databaseUrl, secret, onOutput: (text) => process.stdout.write(text) });
+  const server = await startServer({ place, file, secret, onOutput: (text) => process.stdout.write(text) });
   let asked = false;
   endWith(async () => {
     asked = true;
@@ -77,13 +81,22 @@ async function serve(title, databaseUrl, prepareDatabase) {
   console.log(`\nOpen ${server.address}  (ready after ${secondsSince(begun)}; Ctrl-C stops it)`);
   if (place.host !== "127.0.0.1")
     console.log(`It listens on ${place.host}: whoever reaches this machine reaches the sign-in page.`);
-  if (lastWords !== "") console.log(`\n${lastWords}`);
+  if (words !== "") console.log(`\n${words}`);
   const code = await server.ended;
   if (asked) return 0;
   throw new Stop(
     `The server ended by itself (exit code ${code}).`,
     "The lines above say why. Start it again; nothing that was saved is lost.",
   );
+}
+
+/**
+ * @param {unknown} error
+ * @returns {never}
+ */
+function offerToStartAfresh(error) {
+  if (!(error instanceof Stop)) throw error;
+  throw new Stop(error.message, `${error.remedy}\nThe demo's records are invented; to make them anew: npm run demo -- --afresh`);
 }
 
 /** @param {Awaited<ReturnType<typeof inventedAccounts>>} invented */

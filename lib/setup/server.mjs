@@ -4,7 +4,7 @@ import { spawn } from "node:child_process";
 import { once } from "node:events";
 import net from "node:net";
 import { root } from "./environment.mjs";
-import { lastLines, scriptPath } from "./run.mjs";
+import { endWithUs, lastLines, scriptPath } from "./run.mjs";
 import { Stop } from "./stop.mjs";
 
 const longestStartMs = 60_000;
@@ -12,8 +12,8 @@ const longestEndMs = 8_000;
 
 /**
  * @typedef {import("./environment.mjs").Place} Place
- * @typedef {{ place: Place, databaseUrl: string, secret: string, onOutput?: (text: string) => void }} Wanted
- *   onOutput: what the server says once it is ready
+ * @typedef {{ place: Place, file: string, secret: string, onOutput?: (text: string) => void }} Wanted
+ *   file: the database; onOutput: what the server says once it is ready
  * @typedef {{ address: string, ended: Promise<number | null>, stop(): Promise<void> }} RunningServer
  *   ended: its exit code, whenever that comes
  */
@@ -25,7 +25,7 @@ const longestEndMs = 8_000;
  * @returns {Promise<RunningServer>}
  * @throws {Stop} where it does not start
  */
-export async function startServer({ place, databaseUrl, secret, onOutput = () => {} }) {
+export async function startServer({ place, file, secret, onOutput = () => {} }) {
   const words = [scriptPath("next"), "start", "-H", place.host, "-p", String(place.port)];
   const child = spawn(process.execPath, words, {
     cwd: root,
@@ -33,12 +33,13 @@ export async function startServer({ place, databaseUrl, secret, onOutput = () =>
       ...process.env,
       NODE_ENV: "production",
       NEXT_TELEMETRY_DISABLED: "1",
-      DATABASE_URL: databaseUrl,
+      DATABASE_URL: `file:${file}`,
       BETTER_AUTH_SECRET: secret,
       BETTER_AUTH_URL: place.address,
     },
     stdio: ["ignore", "pipe", "pipe"],
   });
+  endWithUs(child);
   let before = "";
   let ready = false;
   for (const stream of [child.stdout, child.stderr]) {

@@ -9,7 +9,7 @@ export async function serveDatabase(file: string): Promise<ClinicServer> {
   let said = "";
   const server = await startServer({
     place: { host: "127.0.0.1", port, address: `http://localhost:${port}` },
-    databaseUrl: `file:${file}`,
+    file,
     secret,
     onOutput: (text) => {
       said += text;
