@@ -48,6 +48,7 @@ export class EpisodeStory {
   readonly id: string;
   readonly level: Level;
   readonly prosthetist: "lead" | "junior";
+  readonly limb: Pick<EpisodeOpened, "stationsFrom" | "limbLengthMm">;
   private socketCount = 0;
 
   constructor(
@@ -59,6 +60,7 @@ export class EpisodeStory {
     this.id = timeline.newId("episode");
     this.level = episode.level;
     this.prosthetist = prosthetist;
+    this.limb = episode;
     const { day } = timeline.calendar;
     this.add(when, "episode opened", (cast) =>
       openEpisode(cast[prosthetist], {

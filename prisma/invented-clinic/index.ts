@@ -31,7 +31,6 @@ export async function loadInventedClinic({ today }: { today: Date }): Promise<{ 
   const calendar = calendarOf(today);
   const steps = happenings(calendar);
   const clock = { now: calendar.instant([openedDaysAgo, "08:30"]) };
-  // biome-ignore lint/correctness/useHookAtTopLevel: it sets a clock; it is no hook of React.
   const stopClock = setClock({ now: () => clock.now, newId: countedIds() });
   try {
     const cast = await openWithStaff();

@@ -1,5 +1,5 @@
 /** One check socket's story: specified, made, fitted, worn, and what came after it. */
-import { checksOf, type Level, proposeDimensions, type SocketState, type Station } from "@/lib/fit";
+import { checksOf, type EpisodeRecord, type Level, proposeDimensions, type SocketState, type Station } from "@/lib/fit";
 import { carryAdjustment } from "@/lib/records/carry-adjustment";
 import { moveSocket } from "@/lib/records/move-socket";
 import { planWearTrial } from "@/lib/records/plan-wear-trial";
@@ -21,6 +21,8 @@ export interface Owner {
   level: Level;
   prosthetist: "lead" | "junior";
   timeline: Timeline;
+  /** Where the thirds of this limb lie. */
+  limb: Pick<EpisodeRecord, "stationsFrom" | "limbLengthMm">;
   socket: (when: When, specification: SocketSpecification) => SocketStory;
 }
 
@@ -72,7 +74,7 @@ export class SocketStory {
       ...bench
     }: BenchWords & { limb?: LimbMeasured; adjustments: AdjustmentStory[]; made?: (proposed: Station[]) => Station[] },
   ): SocketStory {
-    const stations = made(proposeDimensions(this.stations, adjustments));
+    const stations = made(proposeDimensions(this.stations, adjustments, this.owner.limb).map(toTenth));
     return this.owner.socket(when, { ...bench, limb, stations, adjustments, derivedFromId: this.id });
   }
 
@@ -204,5 +206,8 @@ const tighter = (stations: readonly Station[], percent: number): Station[] =>
     circumferenceMm: round(circumferenceMm * (1 - percent / 100)),
   }));
 
-/** To half a millimetre, as a bench can measure. */
-const round = (mm: number): number => Math.round(mm * 2) / 2;
+/** As fine as a bench can be asked to make it. */
+const toTenth = ({ distanceMm, circumferenceMm }: Station): Station => ({
+  distanceMm,
+  circumferenceMm: Math.round(circumferenceMm * 10) / 10,
+});

@@ -153,8 +153,7 @@ export const lighthouseGuide: Story = (calendar) => {
           seen: ["clear", "clear", "clear", "none"],
           fadedAtMin: 33,
         },
-        { name: "calf", endMm: 200, angleDeg: 180, sizeMm: [40, 30], seen: ["faint", "none"] },
-        { name: "shin", endMm: 200, angleDeg: 0, sizeMm: [20, 40], seen: ["faint", "none"] },
+        ...evenMarks(200, { sizeMm: [40, 30] }),
       ],
     },
   });

@@ -7,7 +7,7 @@ import { transtibial } from "./usual";
 export const legSocket = { ...transtibial.socket, lengthMm: 182 };
 
 export function whileTheLimbShrank(episode: EpisodeStory): { four: SocketStory; third: LimbMeasured } {
-  const first = episode.measured([328, "09:20"], transtibial.levels, [358, 352, 340, 322, 298]);
+  const first = episode.measured([328, "09:20"], transtibial.levels, [358, 352, 340, 322, 298], { linerOn: true });
 
   const one = episode.socket([322, "11:00"], {
     ...legSocket,
@@ -25,7 +25,7 @@ export function whileTheLimbShrank(episode: EpisodeStory): { four: SocketStory; 
     words: "My leg goes down into it at every step.",
     looks: { at: [3], marks: [{ name: "edge of the tibia", endMm: 84, angleDeg: 2, sizeMm: [12, 52], seen: ["clear"] }] },
   });
-  const second = episode.measured([284, "09:10"], transtibial.levels, [352, 345, 332, 313, 289]);
+  const second = episode.measured([284, "09:10"], transtibial.levels, [352, 345, 332, 313, 290], { linerOn: true });
 
   const two = one.next([282, "10:30"], {
     ...legSocket,
@@ -88,7 +88,7 @@ export function whileTheLimbShrank(episode: EpisodeStory): { four: SocketStory; 
       ],
     },
   });
-  const third = episode.measured([226, "09:15"], transtibial.levels, [347, 339, 325, 305, 281]);
+  const third = episode.measured([226, "09:15"], transtibial.levels, [347, 339, 325, 305, 283], { linerOn: true });
 
   const four = three.next([222, "10:40"], {
     ...legSocket,

@@ -112,7 +112,7 @@ export const gardener: Story = (calendar) => {
     },
   });
   five.moved([180, "09:00"], "retired", { note: "Build-up on the tibia did harm; not to be copied" });
-  const fourth = episode.measured([124, "09:10"], transtibial.levels, [341, 332, 318, 297, 273]);
+  const fourth = episode.measured([124, "09:10"], transtibial.levels, [341, 332, 318, 298, 276.5], { linerOn: true });
 
   const six = five.next([120, "10:15"], {
     ...legSocket,
@@ -153,8 +153,8 @@ export const gardener: Story = (calendar) => {
     "Two weeks in hospital with pneumonia, then at her daughter's; nothing is worn until she is back.",
   );
   episode.course([62, "10:00"], "in fitting");
-  episode.measured([58, "09:20"], transtibial.levels, [339, 329.5, 315, 294.5, 270.5]);
-  const fifth = episode.measured([26, "09:20"], transtibial.levels, [338, 329, 315, 294, 270]);
+  episode.measured([58, "09:20"], transtibial.levels, [339, 329.5, 315, 295.5, 274], { linerOn: true });
+  const fifth = episode.measured([26, "09:20"], transtibial.levels, [338, 329, 315, 295, 273.5], { linerOn: true });
 
   const seven = six.next([24, "11:00"], {
     ...legSocket,
