@@ -201,10 +201,9 @@ export class SocketStory {
 const fittingMinutes = 35;
 
 const tighter = (stations: readonly Station[], percent: number): Station[] =>
-  stations.map(({ distanceMm, circumferenceMm }) => ({
-    distanceMm,
-    circumferenceMm: round(circumferenceMm * (1 - percent / 100)),
-  }));
+  stations.map(({ distanceMm, circumferenceMm }) =>
+    toTenth({ distanceMm, circumferenceMm: circumferenceMm * (1 - percent / 100) }),
+  );
 
 /** As fine as a bench can be asked to make it. */
 const toTenth = ({ distanceMm, circumferenceMm }: Station): Station => ({
