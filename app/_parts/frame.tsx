@@ -22,25 +22,27 @@ export function Frame({ clinicName, invented, items, signedIn, children }: Frame
       <a className={styles.skip} href="#main">
         Skip to the page
       </a>
-      {invented && <p className={styles.invented}>Invented data: no such people, no such clinic.</p>}
-      <header className={styles.band}>
-        <span className={styles.clinic}>{clinicName}</span>
-        {items.length > 0 && <Nav items={items} />}
-        {signedIn && (
-          <>
-            <FindField />
-            <div className={styles.who}>
-              <span>
-                {signedIn.name}, {signedIn.role}
-              </span>
-              <form action={signedIn.signOut}>
-                <button type="submit" className={styles.out}>
-                  Sign out
-                </button>
-              </form>
-            </div>
-          </>
-        )}
+      <header>
+        {invented && <p className={styles.invented}>Invented data: no such people, no such clinic.</p>}
+        <div className={styles.band}>
+          <span className={styles.clinic}>{clinicName}</span>
+          {items.length > 0 && <Nav items={items} />}
+          {signedIn && (
+            <>
+              <FindField />
+              <div className={styles.who}>
+                <span>
+                  {signedIn.name}, {signedIn.role}
+                </span>
+                <form action={signedIn.signOut}>
+                  <button type="submit" className={styles.out}>
+                    Sign out
+                  </button>
+                </form>
+              </div>
+            </>
+          )}
+        </div>
       </header>
       <main id="main" tabIndex={-1} className={styles.main}>
         {children}

@@ -65,7 +65,7 @@ export function LineChart({ points, unit, summary, zone, limit }: LineChartProps
         ref={chart}
         data={datasetsOf(points)}
         options={optionsOf({ points, unit, limit })}
-        plugins={[drawnBehind({ zone, limit })]}
+        plugins={[drawnBehind({ points, zone, limit })]}
         aria-label={summary}
       />
     </div>
@@ -162,7 +162,7 @@ const label = (value: number, unit: string): string =>
   [formatNumber(value, Number.isInteger(value) ? 0 : 1), unit].filter(Boolean).join(" ");
 
 /** The zone and the limit line, which lie behind the line itself. */
-const drawnBehind = ({ zone, limit }: Pick<LineChartProps, "zone" | "limit">): Plugin<"line"> => ({
+const drawnBehind = ({ points, zone, limit }: Pick<LineChartProps, "points" | "zone" | "limit">): Plugin<"line"> => ({
   id: "behind",
   beforeDatasetsDraw: (chart) => {
     const { ctx, chartArea, scales } = chart;
@@ -187,8 +187,11 @@ const drawnBehind = ({ zone, limit }: Pick<LineChartProps, "zone" | "limit">): P
       ctx.moveTo(left, y);
       ctx.lineTo(right, y);
       ctx.stroke();
-      ctx.textAlign = "right";
-      ctx.fillText(limit.label, right - 4, y - top > 24 ? y - 20 : y + 6);
+      // The words stand at the end where the line keeps away from the limit.
+      const away = (point: ChartPoint | undefined) => Math.abs((point?.value ?? limit.value) - limit.value);
+      const atLeft = away(points[0]) > away(points.at(-1));
+      ctx.textAlign = atLeft ? "left" : "right";
+      ctx.fillText(limit.label, atLeft ? left + 4 : right - 4, y - top > 24 ? y - 20 : y + 6);
     }
     ctx.restore();
   },

@@ -4,7 +4,10 @@ import type { Prisma } from "@/lib/generated/prisma/client";
 import type { Transaction } from "./database";
 import { NotFound } from "./refusals";
 
-const looks = { include: { marks: { orderBy: { position: "asc" } } }, orderBy: [{ at: "asc" }, { id: "asc" }] } as const;
+const looks = {
+  include: { marks: { orderBy: { position: "asc" } } },
+  orderBy: [{ at: "asc" }, { id: "asc" }],
+} satisfies Prisma.Fitting$looksArgs;
 
 export const episodeWhole = {
   wearer: {
@@ -26,7 +29,7 @@ export const episodeWhole = {
     include: { events: { orderBy: [{ at: "asc" }, { id: "asc" }] }, looks },
   },
   signOffs: { orderBy: { position: "asc" }, include: { withdrawal: true, acceptances: { orderBy: { gate: "asc" } } } },
-} as const satisfies Prisma.EpisodeInclude;
+} satisfies Prisma.EpisodeInclude;
 
 export type EpisodeWhole = Prisma.EpisodeGetPayload<{ include: typeof episodeWhole }>;
 

@@ -17,7 +17,7 @@ export function Marks({ bundle, assessment, headId }: { bundle: Bundle; assessme
         <p className="soft">The skin was not looked at with this socket yet.</p>
       </>
     );
-  const marks = look.marks.map((mark) => ({ ...mark, grade: gradeMark(mark) }));
+  const marks = look.marks.map((mark) => ({ ...mark, grade: gradeMark(mark, look.minutesAfterDoffing) }));
   return (
     <>
       <h2 id={headId}>Marks after the {trial ? "trial" : "fitting"}</h2>

@@ -23,7 +23,7 @@ export const metadata: Metadata = { title: "Wear trial" };
 export default async function TrialPage({ params }: { params: Promise<{ trial: string }> }) {
   const { trial: trialId } = await params;
   const actor = await requireActor(`/trials/${trialId}`);
-  const [{ episode, bundle, limits }, clinic] = await Promise.all([show(seeEpisodeOfTrial(actor, trialId)), clinicSettings()]);
+  const [{ episode, bundle }, clinic] = await Promise.all([show(seeEpisodeOfTrial(actor, trialId)), clinicSettings()]);
   const timeZone = clinic?.timeZone ?? "UTC";
   const record = bundle.wearTrials.find(({ id }) => id === trialId);
   const row = episode.wearTrials.find(({ id }) => id === trialId);
@@ -128,7 +128,7 @@ export default async function TrialPage({ params }: { params: Promise<{ trial: s
               <LimbMap
                 title={`Marks ${inspection.minutesAfterDoffing} minutes after doffing`}
                 {...limbShapeOf(bundle)}
-                marks={inspection.marks.map((mark) => ({ ...mark, grade: gradeMark(mark, limits) }))}
+                marks={inspection.marks.map((mark) => ({ ...mark, grade: gradeMark(mark, inspection.minutesAfterDoffing) }))}
               />
             </article>
           ))}

@@ -64,7 +64,7 @@ export default async function LookPage({ params }: { params: Promise<{ trial: st
         <LimbMap
           title={last ? `The last look, ${last.minutesAfterDoffing} minutes after doffing` : "The limb, to read places from"}
           {...limbShapeOf(bundle)}
-          marks={seen.map((mark) => ({ ...mark, grade: gradeMark(mark) }))}
+          marks={seen.map((mark) => ({ ...mark, grade: gradeMark(mark, last?.minutesAfterDoffing) }))}
         />
       </div>
     </>
