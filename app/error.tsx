@@ -1,10 +1,12 @@
 "use client";
 
+import { PageHead } from "./_parts/page-head";
+
 /** A fault that nobody foresaw: what happened, what was kept, what to do. */
 export default function Fault({ error, reset }: { error: Error & { digest?: string }; reset: () => void }) {
   return (
     <>
-      <h1>This page could not be shown</h1>
+      <PageHead title="This page could not be shown" />
       <p>Something went wrong here. What was saved before is safe; nothing was half saved.</p>
       <p>
         <button type="button" onClick={reset}>

@@ -36,7 +36,7 @@ export default async function Layout({ children }: { children: ReactNode }) {
           clinicName={clinic?.name ?? "Fitting Ledger"}
           invented={clinic?.invented ?? false}
           items={actor ? places.filter(({ permission }) => may(actor, permission)) : []}
-          {...(actor ? { signedIn: { name: actor.name, role: actor.role, signOut } } : {})}
+          {...(actor ? { signedIn: { name: actor.name, role: actor.role, mayFind: may(actor, "see wearers"), signOut } } : {})}
         >
           {children}
         </Frame>

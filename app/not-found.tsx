@@ -1,9 +1,10 @@
 import Link from "next/link";
+import { PageHead } from "./_parts/page-head";
 
 export default function NothingHere() {
   return (
     <>
-      <h1>There is nothing at this address</h1>
+      <PageHead title="There is nothing at this address" />
       <p>The record may have been struck out, or the address is not whole. Nothing was lost.</p>
       <p>
         <Link href="/">Go to your first page</Link>

@@ -10,8 +10,8 @@ export interface FrameProps {
   invented: boolean;
   /** Places in the band; empty before sign-in. The current one is told by the address unless an item says so itself. */
   items: readonly NavItem[];
-  /** Who is signed in; without it there is no find field and no sign-out. */
-  signedIn?: { name: string; role: string; signOut: (formData: FormData) => Promise<void> };
+  /** Who is signed in; without it there is no find field and no sign-out. Only who may see wearers finds them. */
+  signedIn?: { name: string; role: string; mayFind: boolean; signOut: (formData: FormData) => Promise<void> };
   children: ReactNode;
 }
 
@@ -29,7 +29,7 @@ export function Frame({ clinicName, invented, items, signedIn, children }: Frame
           {items.length > 0 && <Nav items={items} />}
           {signedIn && (
             <>
-              <FindField />
+              {signedIn.mayFind && <FindField />}
               <div className={styles.who}>
                 <span>
                   {signedIn.name}, {signedIn.role}
@@ -49,7 +49,7 @@ export function Frame({ clinicName, invented, items, signedIn, children }: Frame
       </main>
       <footer className={styles.foot}>
         <p>Fitting Ledger advises. A licensed prosthetist decides and signs.</p>
-        {signedIn && <FindKeySwitch />}
+        {signedIn?.mayFind && <FindKeySwitch />}
       </footer>
     </>
   );

@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import { redirect } from "next/navigation";
 import { SelectField, TextField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
+import { PageHead } from "@/app/_parts/page-head";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import { shortestPassword } from "@/lib/access/password";
 import { isOpened } from "@/lib/records/accounts";
@@ -14,8 +15,8 @@ export default async function FirstRun() {
   const zones = [...Intl.supportedValuesOf("timeZone"), "UTC"].map((zone) => ({ value: zone, label: zone.replaceAll("_", " ") }));
   return (
     <>
-      <h1>Open your clinic</h1>
-      <p>
+      <PageHead title="Open your clinic" />
+      <p className="lead">
         This store is new. Name the clinic and its first administrator, who then gives accounts to prosthetists, assistants and
         technicians. An administrator manages accounts and limits, and does not sign.
       </p>

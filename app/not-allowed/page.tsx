@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import Link from "next/link";
+import { PageHead } from "@/app/_parts/page-head";
 import { requireActor } from "@/lib/access/session";
 
 export const metadata: Metadata = { title: "Not for this account" };
@@ -8,7 +9,7 @@ export default async function NotAllowedPage() {
   const actor = await requireActor("/");
   return (
     <>
-      <h1>This page is not for your account</h1>
+      <PageHead title="This page is not for your account" />
       <p>
         You are signed in as {actor.name}, {actor.role}. What each role may see and do stands in{" "}
         <Link href="/rules#roles">Rules</Link>; the clinic’s administrator can change a role.

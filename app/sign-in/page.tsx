@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import { redirect } from "next/navigation";
 import { HiddenField, TextField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
+import { PageHead } from "@/app/_parts/page-head";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import { isOpened } from "@/lib/records/accounts";
 import { clinicSettings } from "@/lib/records/clinic";
@@ -15,8 +16,10 @@ export default async function SignIn({ searchParams }: { searchParams: Promise<{
   const clinic = await clinicSettings();
   return (
     <>
-      <h1>Sign in</h1>
-      <p>Fitting Ledger keeps the series of check sockets, fittings and wear trials of {clinic?.name ?? "this clinic"}.</p>
+      <PageHead
+        title="Sign in"
+        about={`The series of check sockets, fittings and wear trials of ${clinic?.name ?? "this clinic"}.`}
+      />
       <ActionForm action={signIn}>
         <HiddenField name="back" value={back} />
         <TextField name="email" label="E-mail" type="email" autoComplete="username" />
