@@ -2,6 +2,7 @@
 import type { FitIndex } from "./assessment";
 import { type DesirableRange, desirability } from "./desirability";
 import { kragten } from "./kragten";
+import { defaultLimits, type LimitId, type Limits, limitValue } from "./limits";
 import { geometricMean } from "./statistics/geometric-mean";
 
 export interface IndexComponent extends DesirableRange {
@@ -35,19 +36,29 @@ export interface IndexMeasures {
   evennessAround?: number | undefined;
 }
 
-/** Standard errors where the measurement gives none of its own. */
-const comfortError = 1;
-const painError = 1;
-const fadeErrorMin = 2;
-/** A loss is the difference of two goniometer readings of 3° each. */
-const motionErrorDeg = 3 * Math.SQRT2;
-
-/** The six components of the index, with the ends of their desirabilities: clinic settings, but for the rule's limit. */
-export function indexComponents(measures: IndexMeasures): IndexComponent[] {
+/** The six components of the index: the ends of their desirabilities and their errors are limits, displacement's its rule's. */
+export function indexComponents(measures: IndexMeasures, limits: Limits = defaultLimits): IndexComponent[] {
   const { comfort, pain, displacement, fadeMin, motionLostDeg, evennessAround } = measures;
+  const limit = (id: LimitId) => limitValue(limits, id);
   return [
-    { id: "comfort", name: "comfort", unit: "of 10", standardError: comfortError, zeroAt: 4, oneAt: 9, ...measuredAs(comfort) },
-    { id: "pain", name: "highest pain", unit: "of 10", standardError: painError, zeroAt: 4, oneAt: 0, ...measuredAs(pain) },
+    {
+      id: "comfort",
+      name: "comfort",
+      unit: "of 10",
+      standardError: limit("comfort-error"),
+      zeroAt: limit("index-comfort-zero"),
+      oneAt: limit("index-comfort-one"),
+      ...measuredAs(comfort),
+    },
+    {
+      id: "pain",
+      name: "highest pain",
+      unit: "of 10",
+      standardError: limit("pain-error"),
+      zeroAt: limit("index-pain-zero"),
+      oneAt: 0,
+      ...measuredAs(pain),
+    },
     {
       id: "displacement",
       name: "displacement under load",
@@ -61,17 +72,18 @@ export function indexComponents(measures: IndexMeasures): IndexComponent[] {
       id: "fade",
       name: "longest fading of a mark",
       unit: "min",
-      standardError: fadeErrorMin,
-      zeroAt: 20,
-      oneAt: 5,
+      standardError: limit("fade-error-minutes"),
+      zeroAt: limit("index-fade-zero"),
+      oneAt: limit("index-fade-one"),
       ...measuredAs(fadeMin),
     },
     {
       id: "motion",
       name: "greatest loss of motion",
       unit: "°",
-      standardError: motionErrorDeg,
-      zeroAt: 20,
+      // A loss is the difference of two angles.
+      standardError: limit("goniometer-error-deg") * Math.SQRT2,
+      zeroAt: limit("index-motion-zero"),
       oneAt: 0,
       ...measuredAs(motionLostDeg),
     },
@@ -80,8 +92,8 @@ export function indexComponents(measures: IndexMeasures): IndexComponent[] {
       name: "evenness of marks around",
       unit: "of 1",
       standardError: 0,
-      zeroAt: 0.6,
-      oneAt: 0.95,
+      zeroAt: limit("index-evenness-zero"),
+      oneAt: limit("index-evenness-one"),
       ...measuredAs(evennessAround),
     },
   ];

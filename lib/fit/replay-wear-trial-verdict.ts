@@ -1,4 +1,5 @@
 /** The verdict of a wear trial: what its worst reason leaves open. */
+import { defaultLimits, type Limits, limitValue } from "./limits";
 import type { Reading } from "./reading";
 
 /** From the best to the worst. */
@@ -34,16 +35,18 @@ export interface TrialLimits {
   trendP: number;
 }
 
-export const trialLimits: TrialLimits = {
-  minutes: 20,
-  intervalMin: 5,
-  gapFactor: 1.5,
-  comfortLast: 7,
-  comfortNever: 5,
-  painMost: 3,
-  painForbids: 7,
-  trendP: 0.05,
-};
+export const trialLimitsOf = (limits: Limits): TrialLimits => ({
+  minutes: limitValue(limits, "worn-minutes-least"),
+  intervalMin: limitValue(limits, "check-in-minutes"),
+  gapFactor: limitValue(limits, "gap-factor"),
+  comfortLast: limitValue(limits, "comfort-last-least"),
+  comfortNever: limitValue(limits, "comfort-never-below"),
+  painMost: limitValue(limits, "pain-most"),
+  painForbids: limitValue(limits, "pain-forbids"),
+  trendP: limitValue(limits, "trend-p"),
+});
+
+export const trialLimits: TrialLimits = trialLimitsOf(defaultLimits);
 
 /** The worst reason decides. A stop sign outweighs everything. */
 export const verdictOf = (reasons: readonly TrialReason[]): Verdict =>

@@ -2,6 +2,7 @@
 
 import { median } from "simple-statistics";
 import { FitInputError } from "./errors";
+import { defaultLimits, limitValue } from "./limits";
 import type { MarkCell } from "./skin-marks-map";
 import { pielou } from "./statistics/pielou";
 import { aspects, thirds } from "./words";
@@ -21,7 +22,7 @@ export interface Evenness {
 export type GradedCell = Pick<MarkCell, "aspect" | "third" | "grade"> & Partial<Pick<MarkCell, "name" | "markIds">>;
 
 /** From this many grades above what is usual on this limb a cell stands out. */
-const standsOutBy = 2;
+const standsOutBy = limitValue(defaultLimits, "stands-out-grades");
 /** With fewer marked cells there is nothing usual, and a cell is held against no mark at all. */
 const fewestForUsual = 3;
 

@@ -1,12 +1,13 @@
 /** How strong a mark on the skin is, from 0 (nothing) to 4. An ordinal scale of this tool, not validated. */
 import type { SkinMark } from "./bundle";
 import { FitInputError } from "./errors";
+import { defaultLimits, limitValue } from "./limits";
 import { type Strength, strengths } from "./words";
 
 export type MarkGrade = 0 | 1 | 2 | 3 | 4;
 
 /** Marks that fade within this time are let pass: clinics' leaflets, common practice. */
-export const fadingMin = 20;
+export const fadingMin = limitValue(defaultLimits, "fade-minutes");
 
 const gradeOfStrength: Record<Strength, MarkGrade> = { none: 0, faint: 1, clear: 2, deep: 3, purple: 4 };
 
