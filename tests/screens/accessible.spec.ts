@@ -1,0 +1,88 @@
+import AxeBuilder from "@axe-core/playwright";
+import type { Page } from "@playwright/test";
+import { expect, test } from "./clinic";
+import { signedInState } from "./prepared";
+import { stored } from "./stored";
+
+async function expectNoViolations(page: Page, address: string) {
+  await page.goto(address);
+  await expect(page.getByRole("heading", { level: 1 })).toBeVisible();
+  const { violations } = await new AxeBuilder({ page })
+    .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"])
+    .analyze();
+  expect(
+    violations.map(({ id, nodes }) => `${address}: ${id}: ${nodes.map(({ html }) => html).join(" ")}`),
+    address,
+  ).toEqual([]);
+}
+
+/** One address of every screen, on records of the invented clinic that fill it. */
+function addresses(file: string): string[] {
+  const long = stored(file, "SELECT id FROM Episode WHERE socketCount >= 5");
+  const open = stored(file, "SELECT id, wearerId, subjectSocketId AS socket FROM Episode WHERE nextStep = 'sign'");
+  const fresh = stored(file, "SELECT id FROM Episode WHERE stage = 'assessment'");
+  const trial = stored(file, `SELECT id FROM WearTrial WHERE socketId = '${open.socket}' AND state = 'ended'`);
+  const running = stored(file, "SELECT id FROM WearTrial WHERE state IN ('running', 'planned', 'paused')");
+  const signOff = stored(file, "SELECT id FROM SignOff");
+  return [
+    "/today",
+    "/wearers",
+    "/wearers?find=zzz",
+    "/wearers/new",
+    `/wearers/${open.wearerId}`,
+    `/wearers/${open.wearerId}/change`,
+    `/wearers/${open.wearerId}/new-episode`,
+    `/episodes/${long.id}`,
+    `/episodes/${fresh.id}`,
+    `/episodes/${open.id}/change`,
+    `/episodes/${open.id}/measure`,
+    `/episodes/${open.id}/next-socket`,
+    `/episodes/${open.id}/sign-off`,
+    `/sockets/${open.socket}`,
+    `/sockets/${open.socket}/fitting`,
+    `/sockets/${open.socket}/wear-trial`,
+    `/trials/${trial.id}`,
+    `/trials/${trial.id}/look`,
+    `/trials/${running.id}`,
+    `/releases/${signOff.id}`,
+    `/releases/${signOff.id}/withdraw`,
+    "/workshop",
+    "/rules",
+    "/record?reads=yes&verify=yes",
+    "/no-such-page",
+  ];
+}
+
+test("no screen has a violation that axe can find", async ({ page, clinic }) => {
+  test.setTimeout(240_000);
+  for (const address of addresses(clinic.file)) await expectNoViolations(page, address);
+});
+
+test("nor in the dark, on a phone", async ({ browser, clinic }) => {
+  test.setTimeout(240_000);
+  const context = await browser.newContext({
+    storageState: signedInState("prosthetist"),
+    baseURL: clinic.address,
+    colorScheme: "dark",
+    viewport: { width: 360, height: 780 },
+  });
+  const page = await context.newPage();
+  for (const address of addresses(clinic.file)) {
+    await expectNoViolations(page, address);
+    const overflow = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+    expect(overflow, `${address} is wider than the window`).toBeLessThanOrEqual(0);
+  }
+  await context.close();
+});
+
+test("the administrator's screens and those of nobody", async ({ browser, clinic }) => {
+  for (const [state, address] of [
+    [signedInState("administrator"), "/accounts"],
+    [signedInState("administrator"), "/not-allowed"],
+    [undefined, "/sign-in"],
+  ] as const) {
+    const context = await browser.newContext({ ...(state ? { storageState: state } : {}), baseURL: clinic.address });
+    await expectNoViolations(await context.newPage(), address);
+    await context.close();
+  }
+});
