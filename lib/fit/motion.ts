@@ -16,7 +16,7 @@ export interface MotionRule {
   closeErrors?: number;
 }
 
-export interface Motion extends Reading {
+export interface MotionReading extends Reading {
   lostDeg: number;
 }
 
@@ -47,7 +47,7 @@ export function motionRule(
  * motion(138, 131, { judges: "lost", limitDeg: 10 }).lostDeg
  * // => 7
  */
-export function motion(withoutDeg: number, withDeg: number, rule: MotionRule): Motion {
+export function motion(withoutDeg: number, withDeg: number, rule: MotionRule): MotionReading {
   checkAngle(withoutDeg, "withoutDeg");
   checkAngle(withDeg, "withDeg");
   checkAngle(rule.limitDeg, "rule.limitDeg");

@@ -9,7 +9,7 @@ import { isUpperLimb, type Level } from "./words";
 /** Standard gravity in m/s², exact by definition (CGPM 1901). */
 export const gravity = 9.80665;
 
-export interface TrialLoad extends Reading {
+export interface TrialLoadReading extends Reading {
   /** False for a lower limb: the body is the load. */
   applies: boolean;
   /** Moments about the joint at a level forearm, in N·m. */
@@ -43,7 +43,7 @@ export function trialLoad(
   plan: Pick<TrialPlan, "loadKg" | "loadDistanceMm">,
   device: EpisodeRecord["device"],
   { level, limits = defaultLimits }: TrialLoadOptions = {},
-): TrialLoad {
+): TrialLoadReading {
   if (level !== undefined && !isUpperLimb(level))
     return { applies: false, state: "met", why: "Does not apply: on a lower limb the body is the load.", source: "plain" };
   const [low, high] = [limitValue(limits, "load-ratio-low"), limitValue(limits, "load-ratio-high")];

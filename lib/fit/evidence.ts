@@ -1,0 +1,144 @@
+/**
+ * What the gates look at, chosen once from a bundle: the socket, the trial and the fitting that judge it.
+ *
+ * What is dated after `asOf` proves nothing good. What it shows that is bad still counts: a wrong date must not hide
+ * broken skin.
+ */
+import type { Bundle, CheckSocket, FittingRecord, Inspection, LimbMeasurement, WearTrialRecord } from "./bundle";
+import { FitInputError } from "./errors";
+import { instantMs } from "./instant";
+import { type Limits, limitValue } from "./limits";
+import { replayWearTrial, type WearTrial } from "./replay-wear-trial";
+import type { TrialLimits } from "./replay-wear-trial-verdict";
+
+export interface TrialEvidence {
+  record: WearTrialRecord;
+  replay: WearTrial;
+  beganMs: number;
+  /** When wearing ended; for a trial that is still worn, nothing. */
+  endedMs?: number;
+  /** Looks at the skin up to `asOf`, the soonest after doffing first. */
+  looks: Inspection[];
+}
+
+export interface Evidence {
+  bundle: Bundle;
+  limits: Limits;
+  asOf: string;
+  asOfMs: number;
+  /** Up to `asOf`, the earliest first. */
+  measurements: { measurement: LimbMeasurement; atMs: number }[];
+  socket?: CheckSocket;
+  /** The socket's latest trial that ended or was stopped. */
+  trial?: TrialEvidence;
+  /** Begun after that trial and still worn. */
+  unfinished: TrialEvidence[];
+  /** The socket's latest fitting. */
+  fitting?: FittingRecord & { atMs: number };
+  /** Every look at the skin after this socket was worn, at a fitting or a trial, whenever it is dated. */
+  looksOfSocket: Inspection[];
+}
+
+export interface Asked {
+  limits: Limits;
+  asOf: string;
+  /** The socket to judge; the one with the highest number where none is named. */
+  socketId?: string;
+}
+
+export function gatherEvidence(bundle: Bundle, { limits, asOf, socketId }: Asked): Evidence {
+  const asOfMs = instantMs(asOf, "asOf");
+  const socket = subjectOf(bundle, socketId);
+  const fittings = bundle.fittings
+    .map((fitting, index) => ({ ...fitting, atMs: instantMs(fitting.at, `fittings[${index}].at`) }))
+    .filter((fitting) => fitting.socketId === socket?.id);
+  const trials = bundle.wearTrials
+    .filter((trial) => trial.socketId === socket?.id)
+    .map((record) => trialEvidence(record, { limits, asOf, asOfMs }))
+    .sort(laterAndWorseLast);
+  const trial = trials.findLast(({ replay }) => isOver(replay));
+  const fitting = fittings
+    .filter(({ atMs }) => atMs <= asOfMs)
+    .sort((a, b) => a.atMs - b.atMs)
+    .at(-1);
+  return {
+    bundle,
+    limits,
+    asOf,
+    asOfMs,
+    measurements: bundle.limbMeasurements
+      .map((measurement, index) => ({ measurement, atMs: instantMs(measurement.at, `limbMeasurements[${index}].at`) }))
+      .filter(({ atMs }) => atMs <= asOfMs)
+      .sort((a, b) => a.atMs - b.atMs),
+    ...(socket ? { socket } : {}),
+    ...(trial ? { trial } : {}),
+    unfinished: trials.filter(({ replay, beganMs }) => isWorn(replay) && beganMs >= (trial?.beganMs ?? 0)),
+    ...(fitting ? { fitting } : {}),
+    looksOfSocket: [...fittings, ...trials.map(({ record }) => record)].flatMap(({ inspections }) => inspections),
+  };
+}
+
+function subjectOf({ sockets }: Bundle, socketId: string | undefined): CheckSocket | undefined {
+  if (socketId === undefined) return sockets.toSorted((a, b) => a.number - b.number).at(-1);
+  const socket = sockets.find(({ id }) => id === socketId);
+  if (!socket) throw new FitInputError("socketId", `no socket has the id ${socketId}`);
+  return socket;
+}
+
+const isOver = ({ state }: WearTrial): boolean => state === "ended" || state === "stopped";
+const isWorn = ({ state }: WearTrial): boolean => state === "running" || state === "paused";
+
+function trialEvidence(
+  record: WearTrialRecord,
+  { limits, asOf, asOfMs }: { limits: Limits; asOf: string; asOfMs: number },
+): TrialEvidence {
+  const replay = replayWearTrial(record.plan, record.events, asOf, trialLimitsOf(limits));
+  const firstMs = Math.min(...record.events.map(({ at }, index) => instantMs(at, `events[${index}].at`)));
+  const looks = record.inspections
+    .filter(({ at }, index) => instantMs(at, `inspections[${index}].at`) <= asOfMs)
+    .sort((a, b) => a.minutesAfterDoffing - b.minutesAfterDoffing);
+  return {
+    record,
+    replay,
+    beganMs: replay.beganAt === null ? firstMs : instantMs(replay.beganAt, "beganAt"),
+    ...(replay.endedAt === null ? {} : { endedMs: instantMs(replay.endedAt, "endedAt") }),
+    looks,
+  };
+}
+
+/** By their beginning; of two that began at once, a stopped one is the later. */
+const laterAndWorseLast = (a: TrialEvidence, b: TrialEvidence): number =>
+  a.beganMs === b.beganMs ? Number(a.replay.state === "stopped") - Number(b.replay.state === "stopped") : a.beganMs - b.beganMs;
+
+const trialLimitsOf = (limits: Limits): TrialLimits => ({
+  minutes: limitValue(limits, "worn-minutes-least"),
+  intervalMin: limitValue(limits, "check-in-minutes"),
+  gapFactor: limitValue(limits, "gap-factor"),
+  comfortLast: limitValue(limits, "comfort-last-least"),
+  comfortNever: limitValue(limits, "comfort-never-below"),
+  painMost: limitValue(limits, "pain-most"),
+  painForbids: limitValue(limits, "pain-forbids"),
+  trendP: limitValue(limits, "trend-p"),
+});
+
+/** What a gate finds. */
+export interface Finding {
+  state: "met" | "close" | "unknown" | "not met" | "forbids";
+  why: string;
+  source: string;
+  value?: number;
+  unit?: string;
+  standardError?: number;
+  limit?: number;
+  limitText?: string;
+  /** When the latest of what it rests on was found: nobody could have accepted it before. */
+  foundMs?: number;
+}
+
+export type GateJudge = (evidence: Evidence) => Finding;
+
+export const withoutTrial = ({ socket }: Evidence): Finding => ({
+  state: "unknown",
+  why: socket ? `No wear trial of socket ${socket.number} has ended.` : "There is no check socket yet.",
+  source: "plain",
+});

@@ -1,0 +1,132 @@
+/** Gates about the socket itself: what it is, and what its latest fitting found. */
+import type { Bundle, CheckSocket, JointMotion } from "./bundle";
+import type { Evidence, Finding, GateJudge } from "./evidence";
+import { explainDimensions, levelsWithoutCounterpart } from "./explain-dimensions";
+import { counted, figure } from "./figures";
+import { limitValue } from "./limits";
+import { type MotionReading, motion as motionOf, motionRule } from "./motion";
+import { suspension as suspensionOf, suspensionRule } from "./suspension";
+import { type CheckKey, checksOf } from "./words";
+
+const noSocket: Finding = { state: "unknown", why: "There is no check socket yet.", source: "plain" };
+const noFitting = ({ socket }: Evidence): Finding =>
+  socket ? { state: "unknown", why: `Socket ${socket.number} has not been fitted.`, source: "plain" } : noSocket;
+
+/** A single ring does not describe a socket. */
+const fewestLevels = 2;
+
+export const socketDescribed: GateJudge = ({ bundle, socket, limits }) => {
+  if (!socket) return noSocket;
+  const limit = limitValue(limits, "unexplained-mm");
+  const asked = {
+    unit: "mm",
+    limit,
+    limitText: `at most ${figure(limit)} mm that no adjustment explains`,
+    source: "clinic-setting",
+  };
+  const notMet = (why: string): Finding => ({ ...asked, state: "not met", why });
+  if (socket.stations.length < fewestLevels)
+    return notMet(`Socket ${socket.number} has no dimensions: fewer than ${fewestLevels} levels are recorded.`);
+  const unreasoned = socket.adjustments.filter(({ reason }) => reason.trim() === "").length;
+  if (unreasoned > 0) return notMet(`${counted(unreasoned, "adjustment")} of socket ${socket.number} without a reason.`);
+  const origin = originOf(socket, bundle.sockets);
+  if (!origin)
+    return { ...asked, state: "met", why: `Socket ${socket.number} is described, and was not derived from another one.` };
+  return { ...asked, ...explained(origin, socket, { bundle, limits }) };
+};
+
+/** Without a word on what it was derived from, adjustments can only lead from the socket before. */
+function originOf(socket: CheckSocket, sockets: readonly CheckSocket[]): CheckSocket | undefined {
+  if (socket.derivedFrom !== undefined) return sockets.find(({ id }) => id === socket.derivedFrom);
+  if (socket.adjustments.length === 0 && socket.limbMeasurementId !== undefined) return undefined;
+  return sockets.toSorted((a, b) => a.number - b.number).findLast(({ number }) => number < socket.number);
+}
+
+function explained(
+  origin: CheckSocket,
+  socket: CheckSocket,
+  { bundle, limits }: Pick<Evidence, "bundle" | "limits">,
+): Pick<Finding, "state" | "why" | "value"> {
+  const { stationsFrom, limbLengthMm } = bundle.episode;
+  const levels = explainDimensions(origin, socket, socket.adjustments, { limits, stationsFrom, limbLengthMm });
+  const between = `From socket ${origin.number} to ${socket.number}`;
+  if (levels.length === 0)
+    return { state: "not met", why: `${between} no level is recorded in both, so nothing explains the dimensions.` };
+  const value = Math.max(...levels.map(({ differenceMm }) => Math.abs(differenceMm)));
+  const unexplained = levels.filter((level) => level.unexplained);
+  if (unexplained.length > 0) {
+    const named = unexplained
+      .map(({ distanceMm, differenceMm }) => `${figure(differenceMm, 1)} mm at ${figure(distanceMm, 0)} mm`)
+      .join(", ");
+    return { state: "not met", value, why: `${between} the circumference changed by more than the adjustments say: ${named}.` };
+  }
+  const alone = levelsWithoutCounterpart(origin, socket);
+  const edgeMoved = socket.adjustments.some(({ kind }) => kind === "length" || kind === "trim" || kind === "flare");
+  if (alone.length > 0 && !edgeMoved)
+    return {
+      state: "not met",
+      value,
+      why: `${between} only one of the two has a level at ${alone.map((mm) => figure(mm, 0)).join(", ")} mm, and no adjustment says why.`,
+    };
+  return { state: "met", value, why: `${between} the adjustments explain every level within ${figure(value, 1)} mm.` };
+}
+
+/** Every check of the level done and met; a concern is met where a carried adjustment answers it. */
+export const checksDone: GateJudge = (evidence) => {
+  const { bundle, fitting, socket } = evidence;
+  if (!fitting || !socket) return noFitting(evidence);
+  const checks = checksOf(bundle.episode.level);
+  const answerOf = (key: CheckKey) => fitting.checks[key] ?? "not done";
+  const isAnswered = (key: CheckKey) => bundle.carried.some(({ answers }) => answers === `check:${key}`);
+  const failed = checks.filter((key) => answerOf(key) === "not met" || (answerOf(key) === "concern" && !isAnswered(key)));
+  const missing = checks.filter((key) => answerOf(key) === "not done");
+  const carried = checks.filter((key) => answerOf(key) === "concern" && isAnswered(key));
+  const value = checks.length - failed.length - missing.length;
+  const asked = { value, unit: "checks", limit: checks.length, limitText: `all ${checks.length}`, source: "common-practice" };
+  const part = (keys: readonly CheckKey[], what: string) => (keys.length === 0 ? [] : [`${what}: ${keys.join(", ")}`]);
+  const parts = [...part(failed, "Not met"), ...part(missing, "Not done"), ...part(carried, "Answered by a carried adjustment")];
+  const state = failed.length > 0 ? "not met" : missing.length > 0 ? "unknown" : "met";
+  return {
+    ...asked,
+    state,
+    why: parts.length === 0 ? `All ${checks.length} checks of the fitting are met.` : `${parts.join(". ")}.`,
+  };
+};
+
+export const suspension: GateJudge = (evidence) => {
+  const { bundle, fitting, limits } = evidence;
+  if (!fitting) return noFitting(evidence);
+  return suspensionOf(fitting.pulls, suspensionRule(bundle.episode, limits));
+};
+
+/** Joints that a socket of the level crosses or touches, so that a fitting is not complete without them. */
+const jointsOfLevel: Partial<Record<Bundle["episode"]["level"], string>> = {
+  transradial: "elbow-flexion",
+  transtibial: "knee-flexion",
+};
+
+export const motion: GateJudge = (evidence) => {
+  const { bundle, fitting, limits } = evidence;
+  if (!fitting) return noFitting(evidence);
+  const joints = fitting.motion.map((measured) => ({ joint: measured.joint, reading: judge(measured, evidence) }));
+  const worst = joints.toSorted((a, b) => rank(b.reading) - rank(a.reading)).at(0);
+  const missing = jointsOfLevel[bundle.episode.level];
+  const isMissing = missing !== undefined && joints.every(({ joint }) => joint !== missing);
+  if (!worst || (isMissing && worst.reading.state !== "not met")) {
+    const { limitDeg, source } = motionRule(missing ?? "", bundle.episode, limits);
+    return {
+      state: "unknown",
+      unit: "°",
+      limit: limitDeg,
+      why: `${missing ?? "The joint above the socket"} was not measured with and without the socket.`,
+      source: source ?? "clinic-setting",
+    };
+  }
+  return { ...worst.reading, why: joints.map(({ joint, reading: { why } }) => `${joint}: ${why}`).join(" ") };
+};
+
+const judge = ({ joint, withoutDeg, withDeg }: JointMotion, { bundle, limits }: Evidence): MotionReading =>
+  motionOf(withoutDeg, withDeg, motionRule(joint, bundle.episode, limits));
+
+/** Worse states first; of the same state the one with the greatest loss. */
+const rank = ({ state, lostDeg }: MotionReading): number => (state === "not met" ? 2000 : state === "close" ? 1000 : 0) + lostDeg;

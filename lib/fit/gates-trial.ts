@@ -1,0 +1,133 @@
+/** Gates about the wear trial: load, time, check-ins, comfort, pain, trend, stop signs. */
+import { type Evidence, type Finding, type GateJudge, type TrialEvidence, withoutTrial } from "./evidence";
+import { counted, figure, isAbove, isBelow } from "./figures";
+import { limitValue } from "./limits";
+import { trialLoad as loadOf } from "./trial-load";
+
+type TrialJudge = (trial: TrialEvidence, evidence: Evidence) => Finding;
+
+const aboutTrial =
+  (judge: TrialJudge): GateJudge =>
+  (evidence) =>
+    evidence.trial ? judge(evidence.trial, evidence) : withoutTrial(evidence);
+
+const since = ({ endedMs }: TrialEvidence) => (endedMs === undefined ? {} : { foundMs: endedMs });
+
+export const trialLoad: GateJudge = (evidence) => {
+  const { bundle, trial, limits } = evidence;
+  const { level, device } = bundle.episode;
+  const load = loadOf(trial?.record.plan ?? {}, device, { level, limits });
+  if (load.applies && !trial) return withoutTrial(evidence);
+  return { ...load, ...(trial ? { foundMs: trial.beganMs } : {}) };
+};
+
+export const wornLongEnough = aboutTrial(({ record, replay }, { limits }) => {
+  const least = limitValue(limits, "worn-minutes-least");
+  const planned = record.plan.minutes;
+  const limit = Math.max(planned, least);
+  const value = replay.wornMinutes;
+  const asked = { value, unit: "min", limit, limitText: `at least ${figure(limit)} min`, source: "trial-length" };
+  const why = `Worn ${figure(value)} min of ${figure(planned)} planned; ${figure(least)} is the least.`;
+  if (isBelow(planned, least) || isBelow(value, limit)) return { ...asked, state: "not met", why };
+  const contradicted = replay.reasons.some(({ about, allows }) => about === "record" && allows === "incomplete");
+  return contradicted
+    ? { ...asked, state: "unknown", why: `${why} But the record of the trial contradicts itself.` }
+    : { ...asked, state: "met", why };
+});
+
+export const checkedOftenEnough = aboutTrial((trial, { limits }) => {
+  const { record, replay } = trial;
+  const interval = record.plan.intervalMin;
+  const most = limitValue(limits, "check-in-minutes-most");
+  const limit = limitValue(limits, "gap-factor") * interval;
+  const asked = { unit: "min", limit, limitText: `at most ${figure(limit)} min between check-ins`, ...since(trial) };
+  const value = replay.largestGapMinutes;
+  if (value === null)
+    return { ...asked, state: "unknown", why: "The record does not say when the trial began.", source: "trial-check-ins" };
+  if (isAbove(interval, most))
+    return {
+      ...asked,
+      value,
+      state: "not met",
+      why: `The plan asks for a check-in only every ${figure(interval)} min; at most ${figure(most)} is let pass.`,
+      source: "clinic-setting",
+    };
+  const state = isAbove(value, limit) ? "not met" : "met";
+  return {
+    ...asked,
+    value,
+    state,
+    why: `Longest time without a check-in ${figure(value)} min, planned every ${figure(interval)} min.`,
+    source: "trial-check-ins",
+  };
+});
+
+export const comfort = aboutTrial(({ replay }, { limits }) => {
+  const [least, never] = [limitValue(limits, "comfort-last-least"), limitValue(limits, "comfort-never-below")];
+  const { last, worst } = replay.series.comfort;
+  const asked = {
+    unit: "of 10",
+    limit: least,
+    limitText: `last at least ${figure(least)}, none below ${figure(never)}`,
+    source: "comfort-limits",
+  };
+  if (last === null || worst === null) return { ...asked, state: "unknown", why: "Nobody asked about comfort." };
+  return {
+    ...asked,
+    value: last,
+    state: last < least || worst < never ? "not met" : "met",
+    why: `Comfort last ${figure(last)} of 10, lowest ${figure(worst)}.`,
+  };
+});
+
+/** Of the trial, of one begun since, and of the latest fitting: a socket that hurt at the bench is not painless. */
+export const pain: GateJudge = (evidence) => {
+  const { trial, unfinished, fitting, limits } = evidence;
+  const [most, forbids] = [limitValue(limits, "pain-most"), limitValue(limits, "pain-forbids")];
+  const asked = { unit: "of 10", limit: most, limitText: `at most ${figure(most)}`, source: "pain-cut-points" };
+  const inTrial = trial?.replay.series.pain.worst ?? null;
+  const found = [
+    { value: inTrial, where: "in the trial" },
+    ...unfinished.map(({ replay }) => ({ value: replay.series.pain.worst, where: "in a trial that has not ended" })),
+    { value: fitting?.pain ?? null, where: "at the fitting" },
+  ].flatMap(({ value, where }) => (value === null ? [] : [{ value, where }]));
+  const worst = found.toSorted((a, b) => b.value - a.value).at(0);
+  const why = worst ? `Highest pain ${figure(worst.value)} of 10, ${worst.where}.` : "Nobody asked about pain.";
+  const said = worst ? { ...asked, value: worst.value } : asked;
+  if (worst && worst.value >= forbids)
+    return { ...said, state: "forbids", why: `${why} From ${figure(forbids)} it forbids a release.` };
+  if (worst && worst.value > most) return { ...said, state: "not met", why };
+  if (!trial) return withoutTrial(evidence);
+  return inTrial === null
+    ? { ...asked, state: "unknown", why: "Nobody asked about pain in the trial." }
+    : { ...said, state: "met", why };
+};
+
+/**
+ * A test of order alone: a high value early on can hide a rise. That never matters by itself, for such a value has to
+ * pass the gates of comfort and pain.
+ */
+export const trend = aboutTrial(({ replay }, { limits }) => {
+  const limit = limitValue(limits, "trend-p");
+  const { pain: painSeries, comfort: comfortSeries } = replay.series;
+  const asked = { unit: "p", limit, limitText: `p at least ${figure(limit)}`, source: "mann-kendall" };
+  const count = Math.min(painSeries.points.length, comfortSeries.points.length);
+  const [pRise, pFall] = [painSeries.pRise, comfortSeries.pFall];
+  if (pRise === null || pFall === null)
+    return { ...asked, state: "unknown", why: `${counted(count, "check-in")}: no trend can be told.` };
+  const value = Math.min(pRise, pFall);
+  const why = `Rise of pain p = ${figure(pRise, 3)}, fall of comfort p = ${figure(pFall, 3)}, from ${counted(count, "check-in")}.`;
+  return { ...asked, value, state: value < limit ? "not met" : "met", why };
+});
+
+export const noStopSign = aboutTrial(({ replay }) => {
+  const asked = { value: replay.stopSigns.length, unit: "stop signs", limit: 0, limitText: "none", source: "stop-signs" };
+  if (replay.stopSigns.length > 0) {
+    const named = replay.stopSigns.map(({ sign, wornMinutes }) => `${sign} after ${figure(wornMinutes)} min worn`).join(", ");
+    return { ...asked, state: "forbids", why: `Stop sign: ${named}.` };
+  }
+  const stays = replay.reasons.find(({ about, state }) => about === "feelings" && state === "not met");
+  return stays
+    ? { ...asked, state: "not met", why: `No stop sign was recorded, but ${stays.why}` }
+    : { ...asked, state: "met", why: "No stop sign." };
+});
