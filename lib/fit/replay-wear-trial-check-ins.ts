@@ -45,9 +45,9 @@ export function correctCheckIns(placed: readonly Placed<"check-in">[], timed: re
   const checkIns = placed.map(asSaid);
   const stray: Correction[] = [];
   const problems: TrialProblem[] = [];
-  const placeOf = new Map(placed.map(({ event }, index) => [event.id, index]));
-  for (const { event, atMs, trusted } of timed) {
-    if (event.kind !== "corrected") continue;
+  const corrections = timed.flatMap(({ event, atMs, trusted }) => (event.kind === "corrected" ? [{ event, atMs, trusted }] : []));
+  const placeOf = new Map(corrections.length === 0 ? [] : placed.map(({ event }, index) => [event.id, index]));
+  for (const { event, atMs, trusted } of corrections) {
     const index = placeOf.get(event.corrects) ?? -1;
     const checkIn = checkIns[index];
     const saidMs = placed[index]?.atMs;

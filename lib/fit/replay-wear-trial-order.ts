@@ -34,12 +34,12 @@ export function orderEvents(events: readonly TrialEvent[]): OrderedEvents {
     else repeated.set(event.id, [...(repeated.get(event.id) ?? [earlier]), timed]);
   });
   const problems: TrialProblem[] = [];
+  const beside: TimedEvent[] = [];
   for (const [id, versions] of repeated) {
     const contents = distinctContents(versions);
-    once.delete(id);
-    const [only] = contents;
-    if (contents.length === 1 && only) once.set(id, only);
-    else for (const [index, version] of gravest(contents).entries()) once.set(`${id}#${index}`, version);
+    const [counted, ...alsoBad] = contents.length === 1 ? contents : gravest(contents);
+    if (counted) once.set(id, counted);
+    beside.push(...alsoBad);
     if (contents.length > 1)
       problems.push({
         eventId: id,
@@ -47,11 +47,13 @@ export function orderEvents(events: readonly TrialEvent[]): OrderedEvents {
       });
   }
   problems.sort((a, b) => byText(a.eventId ?? "", b.eventId ?? ""));
-  const timed = [...once.values()].sort(
-    (a, b) => a.atMs - b.atMs || byText(a.event.id, b.event.id) || byText(written(a.event), written(b.event)),
-  );
+  const timed = [...once.values(), ...beside].sort(inTime);
   return { timed, problems, contradicted: problems.length > 0 };
 }
+
+/** By time, then by id; versions of one event, which share both, by what they say. */
+const inTime = (a: TimedEvent, b: TimedEvent): number =>
+  a.atMs - b.atMs || byText(a.event.id, b.event.id) || byText(written(a.event), written(b.event));
 
 /** By code units, so that the order is the same on every machine. */
 const byText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

@@ -77,6 +77,7 @@ export interface FeltThere {
 export function feelingsByPlace(checkIns: readonly TrialCheckIn[]): FeltThere[] {
   const found = new Map<string, FeltThere>();
   for (const { feelings, wornMinutes } of checkIns) {
+    if (feelings.length === 0) continue;
     for (const [place, { kind, aspect, third }] of byPlace(feelings)) {
       const before = found.get(place);
       found.set(place, {

@@ -52,24 +52,19 @@ function tieSizes(values: readonly number[]): number[] {
   return [...sizes.values()];
 }
 
-/** Pairs of which the later value is lower, counted while merging, so that a long series takes no time. */
+/** Pairs of which the later value is lower. A tree of counts by rank (Fenwick) keeps a long series quick. */
 function fallingPairs(values: readonly number[]): number {
-  const sortCounting = (part: readonly number[]): { sorted: readonly number[]; falling: number } => {
-    if (part.length < 2) return { sorted: part, falling: 0 };
-    const half = part.length >> 1;
-    const early = sortCounting(part.slice(0, half));
-    const late = sortCounting(part.slice(half));
-    let falling = early.falling + late.falling;
-    const sorted: number[] = [];
-    let taken = 0;
-    for (const value of late.sorted) {
-      for (let next = early.sorted[taken]; next !== undefined && next <= value; next = early.sorted[++taken]) sorted.push(next);
-      sorted.push(value);
-      falling += early.sorted.length - taken;
-    }
-    return { sorted: sorted.concat(early.sorted.slice(taken)), falling };
-  };
-  return sortCounting(values).falling;
+  const rankOf = new Map([...new Set(values)].sort((a, b) => a - b).map((value, index) => [value, index + 1]));
+  const counts = new Int32Array(rankOf.size + 1);
+  let falling = 0;
+  values.forEach((value, earlier) => {
+    const rank = rankOf.get(value) ?? 0;
+    let notAbove = 0;
+    for (let node = rank; node > 0; node -= node & -node) notAbove += counts[node] ?? 0;
+    for (let node = rank; node < counts.length; node += node & -node) counts[node] = (counts[node] ?? 0) + 1;
+    falling += earlier - notAbove;
+  });
+  return falling;
 }
 
 /**
