@@ -57,7 +57,7 @@ function beforeUnit(sign: string): string {
 
 /** A whole number stays whole; an error decides how many digits mean something; else the unit does. */
 function digitsOf({ value, sign, standardError }: { value: number; sign: string; standardError: number | undefined }): number {
-  if (standardError) return Math.min(2, Math.max(0, standardError < 0.095 ? 2 : standardError < 0.95 ? 1 : 0));
+  if (standardError) return Math.min(4, Math.max(0, -Math.floor(Math.log10(standardError))));
   const usual = usualDigits[sign];
   if (usual === 0) return Number.isInteger(Math.round(value * 10) / 10) ? 0 : 1;
   return usual ?? (Number.isInteger(value) ? 0 : 2);

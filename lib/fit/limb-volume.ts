@@ -64,7 +64,7 @@ export function limbVolume(stations: readonly Station[], options: LimbVolumeOpti
  *
  * @example
  * volumeBetween([{ distanceMm: 0, circumferenceMm: 200 }, { distanceMm: 100, circumferenceMm: 240 }], 0, 50)
- * // => 175.6044
+ * // => 175.601
  */
 export const volumeBetween = (stations: readonly Station[], fromMm: number, toMm: number): number =>
   volumeOfSpan(stations, { fromMm, toMm, circumferenceSdMm: 0 }).volumeMl;

@@ -75,8 +75,7 @@ export function replayWearTrial(
   asOf?: string,
   limits: TrialLimits = trialLimits,
 ): WearTrial {
-  if (!(plan.minutes > 0)) throw new FitInputError("plan.minutes", "expected more than 0 minutes");
-  if (!(plan.intervalMin > 0)) throw new FitInputError("plan.intervalMin", "expected more than 0 minutes");
+  checkPlan(plan);
   const asOfMs = asOf === undefined ? null : instantMs(asOf, "asOf");
   const ordered = orderEvents(events);
   const timed =
@@ -125,6 +124,11 @@ export function replayWearTrial(
     stopSigns: stopSigns.map(stopSignOf),
     problems,
   };
+}
+
+function checkPlan(plan: TrialPlan): void {
+  for (const field of ["minutes", "intervalMin"] as const)
+    if (!(plan[field] > 0 && Number.isFinite(plan[field]))) throw new FitInputError(`plan.${field}`, "expected more than 0 minutes");
 }
 
 const instantOrNull = (ms: number | null): string | null => (ms === null ? null : instantOf(ms));

@@ -43,7 +43,7 @@ export async function readEpisode(db: Transaction, episodeId: string): Promise<E
 export function toBundle(episode: EpisodeWhole, { asOf, timeZone }: { asOf: Date; timeZone: string }): Bundle {
   const subject = episode.sockets.at(-1);
   const standing = episode.signOffs.filter((signOff) => signOff.withdrawal === null);
-  return Bundle.parse({
+  const found: unknown = {
     format: bundleFormat,
     asOf: asOf.toISOString(),
     clinic: { timeZone },
@@ -101,7 +101,9 @@ export function toBundle(episode: EpisodeWhole, { asOf, timeZone }: { asOf: Date
       withdrawnAt: signOff.withdrawal?.at.toISOString(),
     })),
     deliveredAt: episode.deliveredAt?.toISOString(),
-  });
+  };
+  // Through JSON, so that what is not known is left out instead of being there as undefined.
+  return Bundle.parse(JSON.parse(JSON.stringify(found)));
 }
 
 const measurementRecord = (row: EpisodeWhole["measurements"][number]): unknown => ({

@@ -240,11 +240,13 @@ test("events of a trial are only ever added", async () => {
   const clinic = await openTestClinic();
   const { trialId } = await readyEpisode(clinic, { until: "worn" });
   const db = await database();
-  const before = await db.trialEvent.findMany({ where: { trialId } });
+  const before = await db.trialEvent.findMany({ where: { trialId }, orderBy: { at: "asc" } });
   await recordWearTrial(clinic.assistant, {
     trialId,
     events: [{ kind: "corrected", corrects: before[1]?.id, at: "2026-10-05T10:30:00Z", pain: 2, note: "typed 0 for 2" }],
   });
-  expect(await db.trialEvent.findMany({ where: { id: { in: before.map(({ id }) => id) } } })).toEqual(before);
+  expect(await db.trialEvent.findMany({ where: { id: { in: before.map(({ id }) => id) } }, orderBy: { at: "asc" } })).toEqual(
+    before,
+  );
   expect(calmTrial()).toHaveLength(before.length);
 });

@@ -40,12 +40,12 @@ export const schoolchild: Story = (calendar) => {
     words: "It pokes under my arm.",
     looks: { at: [2], marks: [{ name: "under the arm", endMm: 122, angleDeg: 268, sizeMm: [32, 8], seen: ["clear"] }] },
   });
-  const lately = episode.measured([34, "15:10"], 30, [145.5, 154, 165, 174.5, 185.5]);
+  const lately = episode.measured([34, "15:10"], 30, [147.5, 156, 167, 176.5, 187.5]);
   const two = one.next([32, "10:30"], {
     ...clearArmSocket,
     limb: lately,
     adjustments: [
-      { kind: "volume", amount: 2.5, unit: "percent", reason: "She has grown; the limb is 3 % larger" },
+      { kind: "volume", amount: 4.5, unit: "percent", reason: "She has grown; the limb is 5 % larger" },
       {
         kind: "trim",
         aspect: "medial",

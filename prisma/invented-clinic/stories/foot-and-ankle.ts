@@ -34,15 +34,15 @@ export const choirSinger: Story = (calendar) => {
   });
   episode.cautionsRead([82, "11:50"]);
   episode.measured([80, "11:10"], 40, [318, 286, 252, 241]);
-  const limb = episode.measured([38, "11:10"], 40, [318, 286, 251.5, 241]);
-  const one = episode.socket([36, "10:00"], {
+  const limb = episode.measured([31, "11:10"], 40, [318, 286, 251.5, 241]);
+  const one = episode.socket([29, "10:00"], {
     limb,
     tighterPercent: 0.5,
     material: "soft foam in a laminated shell",
     wallMm: 9,
     trimLines: "Below both ankles",
   });
-  one.bench({ begun: [34, "09:00"], atHand: [24, "09:00"] });
+  one.bench({ begun: [27, "09:00"], atHand: [24, "09:00"] });
   one.fitted([17, "11:00"], {
     drops: { 30: 1.2, 60: 2.1, 90: 2.9 },
     motion: { "ankle-flexion": [24, 22] },

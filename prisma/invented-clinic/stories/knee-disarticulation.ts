@@ -135,7 +135,7 @@ export const shippingClerk: Story = (calendar) => {
     pain: 0,
     looks: { at: [2], marks: evenMarks(195, { sizeMm: [50, 40] }) },
   });
-  one.worn([49, "14:00"], {
+  one.worn([52, "14:00"], {
     minutes: 20,
     doing: ["stairs", "sitting in a bus seat"],
     asked: steady(20, [8, 0, 3]),

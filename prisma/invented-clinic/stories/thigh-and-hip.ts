@@ -114,9 +114,9 @@ export const swimmingTeacher: Story = (calendar) => {
     targetInDays: -250,
   });
   episode.measured([338, "09:10"], transfemoral.levels, [534, 509, 476, 437, 393]);
-  const limb = episode.measured([312, "09:10"], transfemoral.levels, [534, 509, 475.5, 437, 393]);
-  const one = episode.socket([310, "10:00"], { ...transfemoral.socket, limb, tighterPercent: 1 });
-  one.bench({ begun: [308, "08:30"], atHand: [299, "09:00"] });
+  const limb = episode.measured([306, "09:10"], transfemoral.levels, [534, 509, 475.5, 437, 393]);
+  const one = episode.socket([304, "10:00"], { ...transfemoral.socket, limb, tighterPercent: 1 });
+  one.bench({ begun: [302, "08:30"], atHand: [299, "09:00"] });
   one.fitted([296, "09:00"], {
     checks: { "trim-lines": "not met" },
     drops: { 30: 1.5, 60: 2.7, 90: 3.9 },

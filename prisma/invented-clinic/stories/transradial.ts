@@ -33,9 +33,9 @@ export const netMender: Story = (calendar) => {
   });
   episode.cautionsRead([74, "14:10"]);
   episode.measured([72, "13:30"], 40, [171, 184, 199, 216]);
-  const limb = episode.measured([36, "13:30"], 40, [171, 183.5, 199, 216]);
-  const one = episode.socket([34, "10:00"], { ...clearArmSocket, limb, tighterPercent: 2 });
-  one.bench({ begun: [32, "09:00"], atHand: [24, "09:10"] });
+  const limb = episode.measured([31, "13:30"], 40, [171, 183.5, 199, 216]);
+  const one = episode.socket([29, "10:00"], { ...clearArmSocket, limb, tighterPercent: 2 });
+  one.bench({ begun: [27, "09:00"], atHand: [24, "09:10"] });
   one.fitted([18, "13:30"], {
     checks: { "bony-relief": "concern" },
     drops: { 15: 1.0, 30: 1.8, 45: 2.5 },

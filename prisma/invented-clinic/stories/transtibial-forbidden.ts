@@ -77,9 +77,9 @@ export const stonemason: Story = (calendar) => {
   });
   episode.cautionsRead([90, "09:10"]);
   episode.measured([88, "08:40"], transtibial.levels, [351, 343, 328, 309, 287]);
-  const limb = episode.measured([35, "08:40"], transtibial.levels, [351, 343, 327.5, 309, 287]);
-  const one = episode.socket([33, "10:00"], { ...transtibial.socket, limb, tighterPercent: 2 });
-  one.bench({ begun: [31, "08:30"], atHand: [21, "09:00"] });
+  const limb = episode.measured([29, "08:40"], transtibial.levels, [351, 343, 327.5, 309, 287]);
+  const one = episode.socket([27, "10:00"], { ...transtibial.socket, limb, tighterPercent: 2 });
+  one.bench({ begun: [25, "08:30"], atHand: [21, "09:00"] });
   one.fitted([15, "08:40"], {
     checks: { "bony-relief": "concern" },
     drops: { 30: 1.3, 60: 2.3, 90: 3.2 },

@@ -4,7 +4,7 @@ import { type Story, wearer } from "../story";
 import { steady } from "../trial-events";
 import { transtibial } from "./usual";
 
-/** One look at the skin, two minutes after doffing, and no second one. */
+/** His trial ended half an hour ago: one look at the skin, two minutes after doffing, and no second one yet. */
 export const surveyor: Story = (calendar) => {
   const person = wearer("surveyor", calendar, [60, "09:00"], {
     number: "TW-0154",
@@ -37,11 +37,11 @@ export const surveyor: Story = (calendar) => {
     pain: 0,
     looks: { at: [2], marks: evenMarks(80) },
   });
-  one.worn([2, "09:30"], {
+  one.worn({ minutesAgo: 65 }, {
     minutes: 30,
     doing: ["walking on the beach", "carrying a tripod"],
     asked: steady(30, [8, 0, 4]),
-    looks: { at: [2], marks: evenMarks(80, { seen: ["clear"] }), note: "He had to catch the ferry." },
+    looks: { at: [2], marks: evenMarks(80, { seen: ["clear"] }), note: "Four marks, all of them still there." },
   });
   return person.timeline;
 };
