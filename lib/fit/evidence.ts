@@ -4,7 +4,14 @@
  * What is dated after `asOf` proves nothing good. What it shows that is bad still counts: a wrong date must not hide
  * broken skin.
  */
-import type { Bundle, CheckSocket, FittingRecord, Inspection, LimbMeasurement, WearTrialRecord } from "./bundle";
+import {
+  Bundle,
+  type CheckSocket,
+  type FittingRecord,
+  type Inspection,
+  type LimbMeasurement,
+  type WearTrialRecord,
+} from "./bundle";
 import { FitInputError } from "./errors";
 import { instantMs } from "./instant";
 import { type Limits, limitValue } from "./limits";
@@ -47,6 +54,8 @@ export interface Asked {
 }
 
 export function gatherEvidence(bundle: Bundle, { limits, asOf, socketId }: Asked): Evidence {
+  if (!Bundle.shape.asOf.safeParse(asOf).success)
+    throw new FitInputError("asOf", "expected an instant with its offset, as 2026-10-08T09:00:00Z");
   const asOfMs = instantMs(asOf, "asOf");
   const socket = subjectOf(bundle, socketId);
   const fittings = bundle.fittings
