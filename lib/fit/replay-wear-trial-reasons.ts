@@ -54,7 +54,7 @@ function stopSigns({ stopSigns: signs }: TrialCourse): TrialReason {
   return { ...common, state: "forbids", allows: "stopped", why: `Stop sign: ${named}.` };
 }
 
-function pain({ pain: { worst } }: TrialCourse, { painMost, painForbids }: TrialLimits): TrialReason {
+function pain({ pain: { worst, points } }: TrialCourse, { painMost, painForbids }: TrialLimits): TrialReason {
   const common = {
     about: "pain",
     unit: "of 10",
@@ -62,15 +62,16 @@ function pain({ pain: { worst } }: TrialCourse, { painMost, painForbids }: Trial
     limitText: `at most ${painMost}`,
     source: "pain-cut-points",
   } as const;
-  if (worst === null) return { ...common, state: "unknown", allows: "incomplete", why: "Nobody asked about pain." };
-  const why = `Highest pain ${plain(worst)} of 10.`;
-  if (worst >= painForbids) return { ...common, value: worst, state: "forbids", allows: "not passed", why };
-  return worst > painMost
-    ? { ...common, value: worst, state: "not met", allows: "not passed", why }
-    : { ...common, value: worst, state: "met", allows: "passed", why };
+  const why = `Highest pain ${plain(worst ?? 0)} of 10.`;
+  if (worst !== null && worst >= painForbids) return { ...common, value: worst, state: "forbids", allows: "not passed", why };
+  if (worst !== null && worst > painMost) return { ...common, value: worst, state: "not met", allows: "not passed", why };
+  // What was said outside the trial can only tell against it.
+  if (worst === null || points.length === 0)
+    return { ...common, state: "unknown", allows: "incomplete", why: "Nobody asked about pain during the trial." };
+  return { ...common, value: worst, state: "met", allows: "passed", why };
 }
 
-function comfort({ comfort: { last, worst } }: TrialCourse, { comfortLast, comfortNever }: TrialLimits): TrialReason {
+function comfort({ comfort: { last, worst, points } }: TrialCourse, { comfortLast, comfortNever }: TrialLimits): TrialReason {
   const limitText = `last at least ${comfortLast}, none below ${comfortNever}`;
   const common = {
     about: "comfort",
@@ -80,12 +81,12 @@ function comfort({ comfort: { last, worst } }: TrialCourse, { comfortLast, comfo
     limitText,
     source: "comfort-limits",
   } as const;
-  if (last === null || worst === null)
-    return { ...common, state: "unknown", allows: "incomplete", why: "Nobody asked about comfort." };
-  const why = `Comfort last ${plain(last)}, lowest ${plain(worst)} of 10.`;
-  return last < comfortLast || worst < comfortNever
-    ? { ...common, value: last, state: "not met", allows: "not passed", why }
-    : { ...common, value: last, state: "met", allows: "passed", why };
+  const why = `Comfort last ${plain(last ?? 0)}, lowest ${plain(worst ?? 0)} of 10.`;
+  if (last !== null && worst !== null && (last < comfortLast || worst < comfortNever))
+    return { ...common, value: last, state: "not met", allows: "not passed", why };
+  if (last === null || points.length === 0)
+    return { ...common, state: "unknown", allows: "incomplete", why: "Nobody asked about comfort during the trial." };
+  return { ...common, value: last, state: "met", allows: "passed", why };
 }
 
 /** With three values no order is rare enough to tell a trend from chance: 1 in 6. */
@@ -100,8 +101,9 @@ function trend(of: "pain" | "comfort", p: number | null, { [of]: series }: Trial
     return {
       ...common,
       state: "unknown",
-      allows: "passed with findings",
-      why: `${counted(count, "check-in")}: too few to tell a ${turn} of ${of}.`,
+      // One value has no course at all.
+      allows: count < 2 ? "incomplete" : "passed with findings",
+      why: `${counted(count, "check-in")} during the trial: too few to tell a ${turn} of ${of}.`,
     };
   return p < trendP
     ? {
@@ -132,7 +134,8 @@ function feelings({ feelings: felt, checkIns }: TrialCourse): TrialReason {
       allows: "not passed",
       why: `${staying} at two check-ins running: where it stays, it is a stop sign.`,
     };
-  if (checkIns.length === 0) return { ...common, state: "unknown", allows: "incomplete", why: "Nobody asked what was felt." };
+  if (!checkIns.some(({ during }) => during) && findings.length === 0)
+    return { ...common, state: "unknown", allows: "incomplete", why: "Nobody asked what was felt." };
   if (findings.length === 0) return { ...common, state: "met", allows: "passed", why: "Nothing felt but what is expected." };
   const named = findings
     .map(({ kind, aspect, third, times }) => [kind, aspect, third, `(${times}×)`].filter(Boolean).join(" "))

@@ -128,7 +128,8 @@ export function replayWearTrial(
 
 function checkPlan(plan: TrialPlan): void {
   for (const field of ["minutes", "intervalMin"] as const)
-    if (!(plan[field] > 0 && Number.isFinite(plan[field]))) throw new FitInputError(`plan.${field}`, "expected more than 0 minutes");
+    if (!(plan[field] > 0 && Number.isFinite(plan[field])))
+      throw new FitInputError(`plan.${field}`, "expected more than 0 minutes");
 }
 
 const instantOrNull = (ms: number | null): string | null => (ms === null ? null : instantOf(ms));

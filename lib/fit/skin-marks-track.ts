@@ -33,8 +33,8 @@ export interface TrackedMark {
  * Joins marks over looks by their id and says when each had faded.
  *
  * The time is `fadedAtMin` where one is given (the latest, if they differ), else the interval from the last look at which it was
- * there to the first at which it was gone. Being there outweighs a time of fading: a look that shows the mark after
- * it was said to have faded takes that time away. A look that does not mention a mark says nothing about it.
+ * there to the first at which it was gone. Being there outweighs a time of fading: a look that shows the mark at that
+ * time or later takes it away. A look that does not mention a mark says nothing about it.
  *
  * @param inspections of one doffing, in any order
  * @returns one entry a mark, in the order in which the marks were first recorded
@@ -92,7 +92,7 @@ function fadeOf(looks: TrackedMark["looks"], lastSeenMin: number | null): Tracke
   const lowMin = lastSeenMin ?? 0;
   const said = looks.flatMap(({ mark }) => mark.fadedAtMin ?? []);
   const latest = said.length === 0 ? null : Math.max(...said);
-  if (latest !== null && latest >= lowMin) return { lowMin: latest, highMin: latest };
+  if (latest !== null && (lastSeenMin === null || latest > lastSeenMin)) return { lowMin: latest, highMin: latest };
   const gone = looks.find(({ minutesAfterDoffing, mark }) => !isThere(mark) && minutesAfterDoffing > lowMin);
   return { lowMin, highMin: gone?.minutesAfterDoffing ?? (lastSeenMin === null ? 0 : null) };
 }

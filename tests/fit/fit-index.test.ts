@@ -27,7 +27,7 @@ const worked = [
 
 describe("desirability", () => {
   it("is a straight line from 0 to 1, flat beyond its ends", () => {
-    // Derringer & Suich 1980, one-sided with exponent 1.
+    // Derringer & Suich 1980 (from memory), one-sided with exponent 1; values by hand.
     expect([3, 4, 6.5, 9, 10].map((value) => desirability(value, { zeroAt: 4, oneAt: 9 }))).toEqual([0, 0, 0.5, 1, 1]);
     expect([-1, 0, 1, 4, 9].map((value) => desirability(value, { zeroAt: 4, oneAt: 0 }))).toEqual([1, 1, 0.75, 0, 0]);
   });

@@ -299,6 +299,19 @@ describe("sequences that cannot have been", () => {
     });
   });
 
+  it("good answers given only outside the trial leave it incomplete", () => {
+    const trial = replay([begun(), ended(20), checkIn(25), checkIn(26), checkIn(27), checkIn(28)]);
+    expect(trial.verdict).toBe("incomplete");
+    expect(trial.reasons.filter(({ state }) => state === "unknown").map(({ about }) => about)).toEqual(
+      expect.arrayContaining(["pain", "comfort", "feelings", "pain-trend", "comfort-trend"]),
+    );
+  });
+
+  it("one check-in shows no course", () => {
+    expect(replay([begun(), checkIn(7), ended(14), ended(20, "again")]).verdict).toBe("incomplete");
+    expect(replayWearTrial({ ...plan, intervalMin: 30 }, [begun(), checkIn(10), ended(20)]).verdict).toBe("incomplete");
+  });
+
   it("what is dated after now adds nothing good", () => {
     const trial = replay(goodTrial, minute(12));
     expect(trial).toMatchObject({ state: "running", wornMinutes: 12, nextCheckInDueAt: minute(15), verdict: "incomplete" });
@@ -334,6 +347,16 @@ describe("repeated ids", () => {
     expect(JSON.stringify(replay(events.toReversed()))).toBe(JSON.stringify(trial));
   });
 
+  it("do not stand in for an event whose id only looks like theirs", () => {
+    const trial = replay([
+      ...goodTrial,
+      checkIn(5, { pain: 2 }),
+      { ...checkIn(12), id: "check5#0" },
+      { ...checkIn(13, { pain: 3 }), id: "check5#1" },
+    ]);
+    expect(trial.checkIns.map(({ id }) => id)).toEqual(["check5", "check10", "check5#0", "check5#1", "check15", "check20"]);
+  });
+
   it("cannot hide a stop sign, lengthen the trial, or hide a bad check-in behind an end", () => {
     expect(replay([...goodTrial, { ...stopSign(10), id: "check10" }]).verdict).toBe("stopped");
     expect(replay([...goodTrial, { ...ended(15), id: "ended" }]).wornMinutes).toBe(15);
@@ -352,6 +375,7 @@ describe("input that is no trial", () => {
     expect(() => replay([], "now")).toThrow("asOf");
     expect(() => replayWearTrial({ ...plan, minutes: 0 }, [])).toThrow("plan.minutes");
     expect(() => replayWearTrial({ ...plan, intervalMin: Number.NaN }, [])).toThrow("plan.intervalMin");
+    expect(() => replayWearTrial({ ...plan, intervalMin: Number.POSITIVE_INFINITY }, [begun()])).toThrow("plan.intervalMin");
     expect(() => replay([corrected(1, "check5", { comfort: Number.NaN })])).toThrow("events[0].comfort");
   });
 });

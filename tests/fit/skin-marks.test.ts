@@ -327,6 +327,11 @@ describe("a mark from look to look", () => {
     });
   });
 
+  it("takes away a time of fading at the very minute at which a look shows the mark", () => {
+    expect(track(look(8, mark({ fadedAtMin: 8 })))).toMatchObject({ fade: { lowMin: 8, highMin: null }, state: "unknown" });
+    expect(track(look(0, mark({ fadedAtMin: 0 })))?.state).toBe("unknown");
+  });
+
   it("takes the later of two times of fading", () => {
     expect(track(look(1, mark({ fadedAtMin: 5 })), look(12, gone({ fadedAtMin: 11 })))?.fade).toEqual({
       lowMin: 11,

@@ -110,7 +110,7 @@ function seriesWith({ count, s }: { count: number; s: number }): number[] {
 
 describe("Mann–Kendall test", () => {
   it.each([
-    // Kendall, Rank Correlation Methods, 4th ed. 1970, appendix table 1 (as quoted in the methods; counted again below).
+    // Kendall, Rank Correlation Methods, table of S (edition from memory); counted again over all orders below.
     { count: 4, s: 6, pUp: 1 / 24 },
     { count: 5, s: 8, pUp: 5 / 120 },
     { count: 5, s: 10, pUp: 1 / 120 },
@@ -139,7 +139,7 @@ describe("Mann–Kendall test", () => {
   });
 
   it("has the exact table of n = 10, by the recursion over the place of the largest value", () => {
-    // f(n, k) = Σ f(n − 1, k − i), i = 0…n − 1: the number of orders of n values with k falling pairs (OEIS A008302).
+    // f(n, k) = Σ f(n − 1, k − i), i = 0…n − 1: the number of orders of n values with k falling pairs (OEIS A008302, from memory).
     const fallingOrders = (count: number, falling: number): number =>
       falling < 0
         ? 0
@@ -219,7 +219,7 @@ describe("Pielou's evenness", () => {
     { weights: [0, 0, 4, 0], evenness: 0 },
     { weights: [1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 2, 3], evenness: 0.964184 },
   ])("of $weights is $evenness", ({ weights, evenness }) => {
-    // −Σ pᵢ ln pᵢ / ln S by hand (Pielou, J Theor Biol 1966;13:131–144).
+    // −Σ pᵢ ln pᵢ / ln S by hand (Pielou, J Theor Biol 1966;13:131–144, from memory).
     expect(pielou(weights)).toBeCloseTo(evenness, 6 - Number(evenness === 0.89624));
   });
 

@@ -69,7 +69,7 @@ function fallingPairs(values: readonly number[]): number {
 
 /**
  * The number of falling pairs in a random order of n values has the generating function [n]! / Π [tᵢ]!, where
- * [m]! = Π (1 + q + … + q^(k−1)) for k = 1…m and tᵢ are the sizes of the ties (MacMahon). S is the number of untied
+ * [m]! = Π (1 + q + … + q^(k−1)) for k = 1…m and tᵢ are the sizes of the ties (MacMahon, from memory). S is the number of untied
  * pairs less twice the falling ones.
  */
 function exactChances(s: number, untiedPairs: number, ties: readonly number[]): Omit<Trend, "s"> {
