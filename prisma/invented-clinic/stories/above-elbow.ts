@@ -155,7 +155,7 @@ export const deckhand: Story = (calendar) => {
     targetInDays: 90,
   });
   episode.cautionsRead([33, "14:40"]);
-  episode.measured([31, "14:10"], 40, [402, 431, 468, 492], { method: "scan" });
-  episode.measured([9, "14:10"], 40, [401, 431, 467, 492], { method: "scan" });
+  episode.measured([25, "14:10"], 40, [402, 431, 468, 492], { method: "scan" });
+  episode.measured([4, "14:10"], 40, [401, 431, 467, 492], { method: "scan" });
   return person.timeline;
 };

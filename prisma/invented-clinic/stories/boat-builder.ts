@@ -193,8 +193,8 @@ export const boatBuilder: Story = (calendar) => {
     trimLines: "As socket 5, outer rim turned out over 40 mm",
     neededDaysAgo: 14,
   });
-  six.bench({ begun: [22, "08:30"], atHand: [15, "09:00"] });
-  six.fitted([12, "09:30"], {
+  six.bench({ begun: [22, "08:30"], atHand: [12, "09:00"] });
+  six.fitted([8, "09:30"], {
     drops: { 22: 1.4, 34: 2.0, 45: 2.6 },
     motion: { "elbow-flexion": [138, 131] },
     comfort: 8,
@@ -202,7 +202,7 @@ export const boatBuilder: Story = (calendar) => {
     words: "This is the first one I forget about.",
     looks: { at: [2], marks: evenMarks(85) },
   });
-  six.worn([6, "10:00"], {
+  six.worn([2, "10:00"], {
     minutes: 30,
     load: tool,
     doing: ["coiling rope", "planing a plank", "carrying a bucket up the slip"],

@@ -37,7 +37,6 @@ export const welder: Story = (calendar) => {
   });
   one.bench({ begun: [20, "09:00"], atHand: [12, "09:00"] });
   one.fitted([7, "09:30"], {
-    checks: { donning: "concern" },
     drops: { 15: 1.0, 30: 1.9, 45: 2.7 },
     motion: { "shoulder-flexion": [158, 152] },
     comfort: 8,
@@ -84,10 +83,10 @@ export const craneDriver: Story = (calendar) => {
     targetInDays: 21,
   });
   episode.measured([66, "10:10"], 60, [249, 233, 244, 268, 292]);
-  const limb = episode.measured([34, "10:10"], 60, [249, 232.5, 244, 268, 292]);
-  const one = episode.socket([32, "11:00"], { ...clearArmSocket, limb, tighterPercent: 3 });
-  one.bench({ begun: [30, "09:00"], atHand: [22, "09:00"] });
-  one.fitted([17, "10:00"], {
+  const limb = episode.measured([30, "10:10"], 60, [249, 232.5, 244, 268, 292]);
+  const one = episode.socket([28, "11:00"], { ...clearArmSocket, limb, tighterPercent: 3 });
+  one.bench({ begun: [26, "09:00"], atHand: [22, "09:00"] });
+  one.fitted([12, "10:00"], {
     checks: { "bony-relief": "concern" },
     drops: { 15: 0.9, 30: 1.6, 45: 2.3 },
     motion: { "shoulder-flexion": [160, 155] },
@@ -99,12 +98,12 @@ export const craneDriver: Story = (calendar) => {
       marks: [{ name: "inner condyle", endMm: 24, angleDeg: 270, sizeMm: [18, 14], seen: ["clear"], firm: true }],
     },
   });
-  one.worn([10, "10:30"], {
+  one.worn([5, "10:30"], {
     minutes: 20,
     load: { kg: 1.05, atMm: 320 },
     doing: ["climbing a ladder", "pulling on a rope"],
-    asked: { comfort: [6], pain: [4], exertion: [3], felt: { 5: ["pressure medial distal"] } },
-    stop: { minute: 9, sign: "sharp-pain", note: '"Like a nail into the elbow": 8 of 10, gone a minute after it came off' },
+    asked: { at: [5, 9], comfort: [6, 3], pain: [4, 8], exertion: [3, 3], felt: { 5: ["pressure medial distal"] } },
+    stop: { minute: 9, sign: "sharp-pain", note: '"Like a nail into the elbow"; gone a minute after it came off' },
     looks: {
       at: [1, 12, 22],
       marks: [

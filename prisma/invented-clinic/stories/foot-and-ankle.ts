@@ -130,7 +130,6 @@ export const lighthouseGuide: Story = (calendar) => {
   });
   two.bench({ begun: [29, "09:00"], atHand: [19, "09:00"] });
   two.fitted([12, "12:00"], {
-    checks: { "end-contact": "concern" },
     drops: { 30: 1.9, 60: 3.3, 90: 4.6 },
     motion: { "knee-flexion": [132, 129] },
     comfort: 8,

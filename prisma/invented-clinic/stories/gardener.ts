@@ -180,7 +180,7 @@ export const gardener: Story = (calendar) => {
     benchNote: "Back edge 5 mm lower than on socket 6.",
   });
   seven.bench({ begun: [22, "08:30"], atHand: [16, "09:00"] });
-  seven.fitted([13, "09:30"], {
+  seven.fitted([10, "09:30"], {
     checks: { sitting: "concern" },
     drops: { 30: 1.5, 60: 2.6, 90: 3.7 },
     motion: { "knee-flexion": [128, 121] },
@@ -189,7 +189,7 @@ export const gardener: Story = (calendar) => {
     words: "I walked to the sea wall with it. Sitting is nearly right.",
     looks: { at: [3], marks: evenMarks(80) },
   });
-  seven.worn([9, "10:00"], {
+  seven.worn([6, "10:00"], {
     minutes: 40,
     doing: ["walking 600 m in the park", "kneeling and getting up", "sitting on a bench"],
     watchedBy: "Lior Menezes",
@@ -201,7 +201,7 @@ export const gardener: Story = (calendar) => {
     },
     looks: { at: [1, 5, 10, 20], marks: evenMarks(80, { sizeMm: [30, 24], seen: ["clear", "clear", "faint", "none"] }) },
   });
-  seven.carries([8, "14:00"], {
+  seven.carries([4, "14:00"], {
     kind: "trim",
     aspect: "posterior",
     third: "proximal",
@@ -210,6 +210,6 @@ export const gardener: Story = (calendar) => {
     reason: "The back edge still touches when the knee is bent past 100°",
     answers: "check:sitting",
   });
-  episode.signed([5, "11:30"], "wear trial accepted");
+  episode.signed([2, "11:30"], "wear trial accepted");
   return person.timeline;
 };

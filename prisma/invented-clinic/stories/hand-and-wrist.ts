@@ -145,7 +145,7 @@ export const cellist: Story = (calendar) => {
     trimLines: "Half of the forearm on the inner side",
   });
   two.bench({ begun: [26, "09:00"], atHand: [17, "09:30"] });
-  two.fitted([13, "10:00"], {
+  two.fitted([8, "10:00"], {
     drops: { 15: 1.4, 30: 2.4, 45: 3.4 },
     motion: { "elbow-flexion": [146, 145], "forearm-rotation": [132, 104] },
     comfort: 8,
@@ -153,7 +153,7 @@ export const cellist: Story = (calendar) => {
     words: "Comfortable. But I run out of turn on the low string.",
     looks: { at: [2], marks: evenMarks(150) },
   });
-  two.worn([9, "11:00"], {
+  two.worn([4, "11:00"], {
     minutes: 30,
     load: { kg: 0.31, atMm: 300 },
     doing: ["bowing without the cello", "carrying the case"],

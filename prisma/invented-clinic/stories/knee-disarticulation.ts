@@ -57,8 +57,8 @@ export const carpenter: Story = (calendar) => {
       ],
     },
   });
-  const limb = episode.measured([34, "08:20"], levels, [412, 396, 431, 488, 540.5]);
-  const two = one.next([32, "10:00"], {
+  const limb = episode.measured([27, "08:20"], levels, [412, 396, 431, 488, 540.5]);
+  const two = one.next([25, "10:00"], {
     ...check,
     limb,
     adjustments: [
@@ -84,8 +84,8 @@ export const carpenter: Story = (calendar) => {
     made: (proposed) =>
       proposed.map((station, index) => (index >= 3 ? { ...station, circumferenceMm: station.circumferenceMm + 8 } : station)),
   });
-  two.bench({ begun: [30, "08:30"], atHand: [20, "09:00"] });
-  two.fitted([14, "08:30"], {
+  two.bench({ begun: [23, "08:30"], atHand: [14, "09:00"] });
+  two.fitted([9, "08:30"], {
     drops: { 30: 2.0, 60: 3.6, 90: 5.1 },
     motion: { "hip-extension": [18, 16] },
     comfort: 8,
@@ -93,7 +93,7 @@ export const carpenter: Story = (calendar) => {
     words: "Good at the knobs. Roomier at the top, I like it.",
     looks: { at: [2], marks: evenMarks(200, { sizeMm: [50, 40] }) },
   });
-  two.worn([10, "08:30"], {
+  two.worn([2, "08:30"], {
     minutes: 30,
     doing: ["kneeling on a mat", "carrying a plank"],
     asked: steady(30, [8, 0, 4]),

@@ -31,8 +31,8 @@ export const cook: Story = (calendar) => {
   episode.measured([52, "09:40"], transfemoral.levels, [556, 531, 498, 458, 412]);
   const limb = episode.measured([28, "09:40"], transfemoral.levels, [556, 531, 497.5, 458, 412]);
   const one = episode.socket([26, "10:00"], { ...transfemoral.socket, limb, tighterPercent: 1 });
-  one.bench({ begun: [24, "08:30"], atHand: [14, "09:00"] });
-  one.fitted([9, "09:30"], {
+  one.bench({ begun: [24, "08:30"], atHand: [11, "09:00"] });
+  one.fitted([4, "09:30"], {
     checks: { suspension: "not met", rotation: "concern" },
     drops: { 30: 6.9, 60: 12.0, 90: 17.0 },
     motion: { "hip-extension": [16, 13] },
@@ -96,10 +96,10 @@ export const mechanic: Story = (calendar) => {
     targetInDays: 11,
   });
   episode.measured([78, "08:20"], transfemoral.levels, [602, 575, 540, 498, 450]);
-  const limb = episode.measured([33, "08:20"], transfemoral.levels, [602, 575, 539.5, 498, 450]);
-  const one = episode.socket([31, "10:00"], { ...transfemoral.socket, limb, tighterPercent: 2 });
-  one.bench({ begun: [29, "08:30"], atHand: [19, "09:00"] });
-  one.fitted([14, "08:00"], {
+  const limb = episode.measured([29, "08:20"], transfemoral.levels, [602, 575, 539.5, 498, 450]);
+  const one = episode.socket([27, "10:00"], { ...transfemoral.socket, limb, tighterPercent: 2 });
+  one.bench({ begun: [25, "08:30"], atHand: [19, "09:00"] });
+  one.fitted([9, "08:00"], {
     checks: { sitting: "concern" },
     drops: { 30: 0.9, 60: 1.7, 90: 2.4 },
     motion: { "hip-extension": [14, 12] },
@@ -108,7 +108,7 @@ export const mechanic: Story = (calendar) => {
     words: "Hard to sit in.",
     looks: { at: [2], marks: thighMarks() },
   });
-  one.carries([14, "09:00"], {
+  one.carries([9, "09:00"], {
     kind: "flare",
     aspect: "posterior",
     third: "proximal",
@@ -117,7 +117,7 @@ export const mechanic: Story = (calendar) => {
     reason: "Hard edge under the seat bone",
     answers: "check:sitting",
   });
-  one.worn([9, "08:00"], {
+  one.worn([4, "08:00"], {
     minutes: 30,
     doing: ["walking in the yard", "sitting on a bench", "squatting"],
     asked: {
@@ -156,10 +156,10 @@ export const tugSkipper: Story = (calendar) => {
   });
   episode.cautionsRead([94, "11:45"]);
   episode.measured([92, "11:10"], transfemoral.levels, [538, 512, 478, 438, 394]);
-  const limb = episode.measured([37, "11:10"], transfemoral.levels, [538, 511.5, 478, 438, 394]);
-  const one = episode.socket([35, "10:00"], { ...transfemoral.socket, limb, tighterPercent: 1 });
-  one.bench({ begun: [33, "08:30"], atHand: [23, "09:00"] });
-  one.fitted([16, "11:00"], {
+  const limb = episode.measured([31, "11:10"], transfemoral.levels, [538, 511.5, 478, 438, 394]);
+  const one = episode.socket([29, "10:00"], { ...transfemoral.socket, limb, tighterPercent: 1 });
+  one.bench({ begun: [27, "08:30"], atHand: [23, "09:00"] });
+  one.fitted([12, "11:00"], {
     checks: { "trim-lines": "concern" },
     drops: { 30: 1.9, 60: 3.3, 90: 4.7 },
     motion: { "hip-extension": [12, 10] },
@@ -167,13 +167,13 @@ export const tugSkipper: Story = (calendar) => {
     pain: 1,
     looks: { at: [2], marks: thighMarks() },
   });
-  one.worn([11, "11:00"], {
+  one.worn([6, "11:00"], {
     minutes: 20,
     doing: ["steps", "standing"],
     asked: steady(20, [8, 1, 4]),
     looks: { at: [1, 10], marks: thighMarks(["clear", "none"]) },
   });
-  one.carries([9, "10:00"], {
+  one.carries([4, "10:00"], {
     kind: "relief",
     aspect: "lateral",
     third: "distal",
@@ -181,7 +181,7 @@ export const tugSkipper: Story = (calendar) => {
     unit: "mm",
     reason: "Room for the end of the femur when he steps down",
   });
-  one.carries([9, "10:05"], {
+  one.carries([4, "10:05"], {
     kind: "trim",
     aspect: "medial",
     third: "proximal",
@@ -190,7 +190,7 @@ export const tugSkipper: Story = (calendar) => {
     reason: "Edge touches in the groin",
     answers: "check:trim-lines",
   });
-  one.carries([9, "10:10"], { kind: "volume", amount: -1, unit: "percent", reason: "One thin sock by the evening" });
-  one.carries([9, "10:15"], { kind: "alignment", amount: 2, unit: "deg", reason: "He leans to the left" });
+  one.carries([4, "10:10"], { kind: "volume", amount: -1, unit: "percent", reason: "One thin sock by the evening" });
+  one.carries([4, "10:15"], { kind: "alignment", amount: 2, unit: "deg", reason: "He leans to the left" });
   return person.timeline;
 };

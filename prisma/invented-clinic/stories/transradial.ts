@@ -194,14 +194,14 @@ export const glassblower: Story = (calendar) => {
   const limb = episode.measured([32, "09:10"], 40, [174, 187, 201.5, 218, 236]);
   const one = episode.socket([30, "11:00"], { ...clearArmSocket, limb, tighterPercent: 2.5 });
   one.bench({ begun: [28, "09:00"], atHand: [20, "09:00"] });
-  one.fitted([16, "09:00"], {
+  one.fitted([12, "09:00"], {
     drops: { 15: 0.8, 30: 1.5, 45: 2.2 },
     motion: { "elbow-flexion": [140, 138] },
     comfort: 8,
     pain: 0,
     looks: { at: [2], marks: evenMarks(82) },
   });
-  one.worn([7, "09:30"], {
+  one.worn([5, "09:30"], {
     minutes: 40,
     load: { kg: 0.7, atMm: 225 },
     doing: ["turning a pipe", "lifting the pipe to the rail"],
@@ -252,6 +252,6 @@ export const tramDriver: Story = (calendar) => {
     benchNote: "Send with the spring scale and the return box.",
     neededDaysAgo: -6,
   });
-  one.bench({ begun: [12, "09:00"] });
+  one.bench({ begun: [5, "09:00"] });
   return person.timeline;
 };

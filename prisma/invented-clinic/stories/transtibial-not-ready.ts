@@ -41,7 +41,7 @@ export const fisherman: Story = (calendar) => {
     words: "First time I have stood on two legs since spring.",
     looks: { at: [3], marks: evenMarks(75) },
   });
-  one.worn([4, "09:00"], {
+  one.worn([2, "09:00"], {
     minutes: 20,
     doing: ["standing at the bars", "shifting weight"],
     asked: steady(20, [8, 1, 3]),
@@ -73,10 +73,10 @@ export const nightNurse: Story = (calendar) => {
     targetInDays: 8,
   });
   episode.measured([70, "17:30"], transtibial.levels, [346, 338, 322, 303, 281]);
-  const limb = episode.measured([36, "17:30"], transtibial.levels, [346, 338, 322, 302.5, 281]);
-  const one = episode.socket([34, "10:00"], { ...transtibial.socket, limb, tighterPercent: 1.5 });
-  one.bench({ begun: [32, "08:30"], sent: [25, "15:00"], atHand: [22, "12:00"] });
-  one.fitted([16, "17:00"], {
+  const limb = episode.measured([27, "17:30"], transtibial.levels, [346, 338, 322, 302.5, 281]);
+  const one = episode.socket([25, "10:00"], { ...transtibial.socket, limb, tighterPercent: 1.5 });
+  one.bench({ begun: [23, "08:30"], sent: [19, "15:00"], atHand: [16, "12:00"] });
+  one.fitted([8, "17:00"], {
     place: "home",
     who: "assistant",
     drops: { 30: 1.8, 60: 3.1, 90: 4.3 },
@@ -85,7 +85,7 @@ export const nightNurse: Story = (calendar) => {
     pain: 0,
     looks: { at: [2], marks: evenMarks(78) },
   });
-  one.worn([12, "17:00"], {
+  one.worn([2, "17:00"], {
     minutes: 30,
     doing: ["walking in the corridor", "turning a mattress"],
     asked: { at: [5, 10, 24, 29], comfort: [8, 8, 8, 8], pain: [0, 0, 1, 0], exertion: [2, 3, 4, 4] },
@@ -124,7 +124,7 @@ export const florist: Story = (calendar) => {
   const limb = episode.measured([28, "13:10"], transtibial.levels, [312.5, 304, 289.5, 271, 250]);
   const one = episode.socket([26, "10:00"], { ...transtibial.socket, limb, tighterPercent: 1.5 });
   one.bench({ begun: [24, "08:30"], atHand: [16, "09:00"] });
-  one.fitted([11, "13:00"], {
+  one.fitted([8, "13:00"], {
     checks: { "end-contact": "concern" },
     drops: { 30: 1.9, 60: 3.2, 90: 4.5 },
     motion: { "knee-flexion": [130, 126] },
@@ -133,7 +133,7 @@ export const florist: Story = (calendar) => {
     words: "The very end is sore when I step down.",
     looks: { at: [2], marks: [{ name: "end", endMm: 5, angleDeg: 20, sizeMm: [24, 10], seen: ["clear"] }] },
   });
-  one.carries([11, "14:00"], {
+  one.carries([8, "14:00"], {
     kind: "relief",
     aspect: "anterior",
     third: "distal",
@@ -142,7 +142,7 @@ export const florist: Story = (calendar) => {
     reason: "Sore end of the tibia",
     answers: "check:end-contact",
   });
-  one.worn([8, "13:00"], {
+  one.worn([5, "13:00"], {
     minutes: 20,
     doing: ["standing at a table", "walking 100 m"],
     asked: {
@@ -179,10 +179,10 @@ export const dancer: Story = (calendar) => {
     targetInDays: 16,
   });
   episode.measured([54, "17:00"], transtibial.levels, [334, 326, 311, 293, 272]);
-  const limb = episode.measured([30, "17:00"], transtibial.levels, [334, 326, 311, 292.5, 272]);
-  const one = episode.socket([28, "10:00"], { ...transtibial.socket, limb, tighterPercent: 2.5 });
-  one.bench({ begun: [26, "08:30"], atHand: [17, "09:00"] });
-  one.fitted([10, "17:00"], {
+  const limb = episode.measured([26, "17:00"], transtibial.levels, [334, 326, 311, 292.5, 272]);
+  const one = episode.socket([24, "10:00"], { ...transtibial.socket, limb, tighterPercent: 2.5 });
+  one.bench({ begun: [22, "08:30"], atHand: [17, "09:00"] });
+  one.fitted([7, "17:00"], {
     drops: { 30: 0.8, 60: 1.5, 90: 2.1 },
     motion: { "knee-flexion": [138, 135] },
     comfort: 9,
@@ -193,7 +193,7 @@ export const dancer: Story = (calendar) => {
       marks: [{ name: "inner flare of the tibia", endMm: 118, angleDeg: 285, sizeMm: [24, 30], seen: ["clear"], firm: true }],
     },
   });
-  one.worn([6, "17:00"], {
+  one.worn([2, "17:00"], {
     minutes: 30,
     doing: ["slow turns", "stairs"],
     asked: steady(30, [9, 0, 4]),

@@ -37,12 +37,15 @@ export const surveyor: Story = (calendar) => {
     pain: 0,
     looks: { at: [2], marks: evenMarks(80) },
   });
-  one.worn({ minutesAgo: 65 }, {
-    minutes: 30,
-    doing: ["walking on the beach", "carrying a tripod"],
-    asked: steady(30, [8, 0, 4]),
-    looks: { at: [2], marks: evenMarks(80, { seen: ["clear"] }), note: "Four marks, all of them still there." },
-  });
+  one.worn(
+    { minutesAgo: 65 },
+    {
+      minutes: 30,
+      doing: ["walking on the beach", "carrying a tripod"],
+      asked: steady(30, [8, 0, 4]),
+      looks: { at: [2], marks: evenMarks(80, { seen: ["clear"] }), note: "Four marks, all of them still there." },
+    },
+  );
   return person.timeline;
 };
 
@@ -90,7 +93,7 @@ export const bookseller: Story = (calendar) => {
 
 /** Referred last week; nothing is measured yet. */
 export const harbourPilot: Story = (calendar) => {
-  const person = wearer("harbour pilot", calendar, [6, "10:00"], {
+  const person = wearer("harbour pilot", calendar, [2, "10:00"], {
     number: "TW-0168",
     name: "Eirini Kastanaki Holm",
     ageYears: 49.6,
@@ -100,7 +103,7 @@ export const harbourPilot: Story = (calendar) => {
     occupation: "harbour pilot",
     cautions: [{ kind: "bleeding-risk" }],
   });
-  person.episode([6, "10:20"], {
+  person.episode([2, "10:20"], {
     ...transtibial.opened,
     prosthetist: "junior",
     side: "left",
