@@ -220,7 +220,6 @@ export const limitTable = {
   "measure-days": { name: "To measure the limb", value: 7, unit: "days", ...clinic([1, 60]) },
   "plan-days": { name: "To plan a socket", value: 5, unit: "days", ...clinic([1, 60]) },
   "make-days": { name: "To make a socket", value: 7, unit: "days", ...clinic([1, 60]) },
-  "send-days": { name: "To send a socket", value: 2, unit: "days", ...clinic([1, 30]) },
   "arrive-days": { name: "For a socket on its way", value: 7, unit: "days", ...clinic([1, 60]) },
   "fit-days": { name: "To fit a socket that is at hand", value: 7, unit: "days", ...clinic([1, 60]) },
   "alter-days": { name: "To alter or remake a socket", value: 7, unit: "days", ...clinic([1, 60]) },
