@@ -18,6 +18,13 @@ export function FormErrors() {
       <p>
         <strong>{state.message ?? "Some fields need another look."}</strong>
       </p>
+      {state.signIn && (
+        <p>
+          <a href="/sign-in" target="_blank" rel="noreferrer">
+            Sign in again in another tab
+          </a>
+        </p>
+      )}
       {errors.length > 0 && (
         <ul>
           {errors.map(([name, error]) => (

@@ -39,7 +39,12 @@ export function History({ episode, timeZone }: { episode: EpisodeWhole; timeZone
         <>
           socket {numberOf(row.socketId)} fitted, {row.place}
           {row.comfort !== null && `, comfort ${formatNumber(row.comfort, 0)}`}
-          {row.words && <q> {row.words}</q>}
+          {row.words && (
+            <>
+              {": "}
+              <q>{row.words}</q>
+            </>
+          )}
           {row.note && <small> {row.note}</small>}
         </>
       ),
@@ -75,7 +80,7 @@ export function History({ episode, timeZone }: { episode: EpisodeWhole; timeZone
           <tbody>
             {happened.map((entry) => (
               <tr key={entry.key}>
-                <td>{dayAndTimeAt(entry.at, timeZone)}</td>
+                <td className={styles.when}>{dayAndTimeAt(entry.at, timeZone)}</td>
                 <td>{entry.what}</td>
                 <td>{entry.who}</td>
               </tr>

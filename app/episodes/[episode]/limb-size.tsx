@@ -1,5 +1,5 @@
 import { ChartWithTable } from "@/app/_parts/chart-with-table";
-import { dayAt, longDay } from "@/app/_parts/dates";
+import { dayAt, longDay, shortDay } from "@/app/_parts/dates";
 import { Empty } from "@/app/_parts/empty";
 import { formatNumber } from "@/app/_parts/numbers";
 import { StateMark } from "@/app/_parts/state-mark";
@@ -72,7 +72,7 @@ export function LimbSize({ bundle, assessment, headId }: { bundle: Bundle; asses
             summary={`Limb volume from ${formatNumber(first.volumeMl, 0)} mL on ${longDay(dayAt(first.at, timeZone))} to ${formatNumber(last.volumeMl, 0)} mL on ${longDay(dayAt(last.at, timeZone))}.`}
             points={points.map(({ at, volumeMl, standardErrorMl }) => ({
               at: dayNumber(at),
-              label: longDay(dayAt(at, timeZone)),
+              label: shortDay(dayAt(at, timeZone)),
               value: volumeMl,
               low: volumeMl - error90 * standardErrorMl,
               high: volumeMl + error90 * standardErrorMl,

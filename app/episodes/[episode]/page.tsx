@@ -32,7 +32,7 @@ export default async function EpisodePage({ params }: { params: Promise<{ episod
   const { episode, bundle, assessment } = seen;
   const { timeZone } = bundle.clinic;
   const today = dayAt(now(), timeZone);
-  const place = { episodeId, subject: assessment.subject };
+  const place = { episodeId, subject: assessment.subject, decision: assessment.decision };
   const last = volumes(bundle).at(-1);
   const released = episode.signOffs.find(
     ({ meaning, withdrawal }) => meaning === "release for definitive fabrication" && !withdrawal,
@@ -156,7 +156,7 @@ function WhatNext({
   today: string;
   releaseId: string | undefined;
 }) {
-  const place = { episodeId: episode.id, subject: assessment.subject, releaseId };
+  const place = { episodeId: episode.id, subject: assessment.subject, decision: assessment.decision, releaseId };
   const way = wayOfStep(next.step, place);
   const due = next.dueOn?.slice(0, 10);
   return (
@@ -199,6 +199,7 @@ function WhatNext({
 }
 
 function IndexCard({ assessment: { index } }: { assessment: Assessment }) {
+  const spoils = index.components.filter(({ desirability }) => desirability === 0);
   return (
     <aside className="card" aria-label="How good the fit is">
       <h3>How good the fit is, if all gates hold</h3>
@@ -213,6 +214,9 @@ function IndexCard({ assessment: { index } }: { assessment: Assessment }) {
               `between ${formatNumber(index.low90, 2)} and ${formatNumber(index.high90, 2)}; `}
             it compares sockets and decides nothing
           </p>
+          {spoils.length > 0 && (
+            <p className="soft">Nothing is left of it because of: {spoils.map(({ name }) => name).join(", ")}.</p>
+          )}
         </>
       )}
     </aside>

@@ -1,11 +1,13 @@
 /** The series of an episode as beads on a line. */
 import { adjustmentWords } from "@/app/_parts/adjustment-words";
 import { dayAt, dueWords, shortDay } from "@/app/_parts/dates";
-import { gradeWords } from "@/app/_parts/mark-words";
 import { formatQuantity } from "@/app/_parts/numbers";
 import type { SocketBead } from "@/app/_parts/socket-line";
 import { type Adjustment, type Bundle, gradeMark } from "@/lib/fit";
 import type { EpisodeWhole } from "@/lib/records/bundle-of";
+
+/** The grade of the hardest mark in a word or two: a bead has little room. */
+const hardestWords = ["none", "faint", "clear", "deep or firm", "broken or purple"] as const;
 
 const placeWords = { clinic: "in clinic", home: "at home", video: "on video" } as const;
 
@@ -33,7 +35,7 @@ export function beadsOf(bundle: Bundle, episode: EpisodeWhole, today: string): S
           ? dueWords(row.neededOn, today)
           : undefined,
       comfort: checkIns.at(-1)?.comfort ?? fitting?.comfort,
-      hardestMark: looks.length === 0 ? undefined : gradeWords[hardest],
+      hardestMark: looks.length === 0 ? undefined : hardestWords[hardest],
       displacement:
         pull &&
         `${formatQuantity({ value: pull.displacementMm, unit: "mm" })} at ${formatQuantity({ value: pull.loadN, unit: "N" })}`,

@@ -9,6 +9,7 @@ export interface Way {
 interface Place {
   episodeId: string;
   subject: Assessment["subject"];
+  decision: Assessment["decision"];
 }
 
 const measure = (episodeId: string): Way => ({ href: `/episodes/${episodeId}/measure`, label: "Measure the limb" });
@@ -18,7 +19,7 @@ const planTrial = (socketId: string): Way => ({ href: `/sockets/${socketId}/wear
 const look = (trialId: string): Way => ({ href: `/trials/${trialId}/look`, label: "Record a look" });
 const signOff = (episodeId: string): Way => ({ href: `/episodes/${episodeId}/sign-off`, label: "Accept with a reason" });
 
-export function wayToSettle(gate: GateId, state: string, { episodeId, subject }: Place): Way | undefined {
+export function wayToSettle(gate: GateId, state: string, { episodeId, subject, decision }: Place): Way | undefined {
   if (!subject) return gate === "limb-measured" || gate === "limb-settled" ? measure(episodeId) : nextSocket(episodeId);
   const trial = subject.trialId;
   switch (gate) {
@@ -34,7 +35,14 @@ export function wayToSettle(gate: GateId, state: string, { episodeId, subject }:
     case "trial-load":
     case "checked-often-enough":
     case "marks-even":
-      return trial && state === "not met" ? signOff(episodeId) : trial ? look(trial) : planTrial(subject.socketId);
+      // Where something forbids, accepting the rest would only mislead.
+      return trial && state === "not met"
+        ? decision === "must not be released"
+          ? undefined
+          : signOff(episodeId)
+        : trial
+          ? look(trial)
+          : planTrial(subject.socketId);
     case "worn-long-enough":
     case "comfort":
     case "pain":

@@ -165,15 +165,14 @@ function EventForm({
       <HiddenField name="id" value={newId()} />
       {children}
       {reason && <TextField name="note" label="Why" size={40} />}
-      {afterwards ? (
-        <DateField name="at" label={`When: ${button.toLowerCase()}`} withTime />
-      ) : (
+      {afterwards && <DateField name="at" label={`When: ${button.toLowerCase()}`} withTime />}
+      <SubmitButton kind={stops ? "stop" : quiet ? "quiet" : "main"}>{button}</SubmitButton>
+      {!afterwards && (
         <details>
-          <summary>At another time than now</summary>
+          <summary>at another time than now</summary>
           <DateField name="at" label="When" withTime optional />
         </details>
       )}
-      <SubmitButton kind={stops ? "stop" : quiet ? "quiet" : "main"}>{button}</SubmitButton>
     </ActionForm>
   );
 }

@@ -133,7 +133,7 @@ export default async function TrialPage({ params }: { params: Promise<{ trial: s
             </article>
           ))}
         </div>
-        {!signed && trial.state !== "planned" && (
+        {!signed && (trial.state === "ended" || trial.state === "stopped") && (
           <p>
             <Link className="button" href={`/trials/${trialId}/look`}>
               {record.inspections.length === 0 ? "Record a look at the skin" : "Record another look"}
