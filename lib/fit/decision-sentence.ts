@@ -26,6 +26,13 @@ export const gateNames: Readonly<Record<GateId, string>> = {
   fresh: "evidence fresh",
 };
 
+/** What forbids a release, by the gate that found it. */
+const forbiddenBy: Partial<Record<GateId, string>> = {
+  "no-stop-sign": "a stop sign",
+  "skin-intact": "injury of the skin",
+  pain: "strong pain",
+};
+
 const numbers = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
 const inWords = (count: number): string => numbers[count] ?? String(count);
 const those = (count: number, thing: string, verb: readonly [one: string, many: string]): string[] =>
@@ -34,7 +41,7 @@ const those = (count: number, thing: string, verb: readonly [one: string, many: 
 export function decisionSentence(decision: Decision, gates: readonly Gate[], carriedCount: number): string {
   const open = gates.filter(({ accepted }) => accepted === undefined);
   const count = (state: Gate["state"]) => open.filter((gate) => gate.state === state).length;
-  const forbidding = gates.filter(({ state }) => state === "forbids").map(({ id }) => gateNames[id]);
+  const forbidding = gates.filter(({ state }) => state === "forbids").map(({ id }) => forbiddenBy[id] ?? gateNames[id]);
   const unsettled = [
     ...those(count("not met"), "check", ["is not met", "are not met"]),
     ...those(count("unknown"), "check", ["is unknown", "are unknown"]),

@@ -14,9 +14,9 @@ import {
 } from "./bundle";
 import { FitInputError } from "./errors";
 import { instantMs } from "./instant";
-import { type Limits, limitValue } from "./limits";
+import type { Limits } from "./limits";
 import { replayWearTrial, type WearTrial } from "./replay-wear-trial";
-import type { TrialLimits } from "./replay-wear-trial-verdict";
+import { trialLimitsOf } from "./replay-wear-trial-verdict";
 
 export interface TrialEvidence {
   record: WearTrialRecord;
@@ -118,17 +118,6 @@ function trialEvidence(
 /** By their beginning; of two that began at once, a stopped one is the later. */
 const laterAndWorseLast = (a: TrialEvidence, b: TrialEvidence): number =>
   a.beganMs === b.beganMs ? Number(a.replay.state === "stopped") - Number(b.replay.state === "stopped") : a.beganMs - b.beganMs;
-
-const trialLimitsOf = (limits: Limits): TrialLimits => ({
-  minutes: limitValue(limits, "worn-minutes-least"),
-  intervalMin: limitValue(limits, "check-in-minutes"),
-  gapFactor: limitValue(limits, "gap-factor"),
-  comfortLast: limitValue(limits, "comfort-last-least"),
-  comfortNever: limitValue(limits, "comfort-never-below"),
-  painMost: limitValue(limits, "pain-most"),
-  painForbids: limitValue(limits, "pain-forbids"),
-  trendP: limitValue(limits, "trend-p"),
-});
 
 /** What a gate finds. */
 export interface Finding {

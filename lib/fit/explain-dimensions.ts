@@ -61,13 +61,6 @@ export function explainDimensions(
   });
 }
 
-/** Levels of either socket that the other does not reach: there is nothing to compare them with. */
-export function levelsWithoutCounterpart(previous: Dimensions, next: Dimensions): number[] {
-  const [before, after] = [stationsOf(previous, "previous"), stationsOf(next, "next")];
-  const compared = new Set(levelsOf(before, after));
-  return [...before, ...after].map(({ distanceMm }) => distanceMm).filter((distanceMm) => !compared.has(distanceMm));
-}
-
 /**
  * Starting values for the next socket: what the adjustments make of the dimensions of this one.
  *

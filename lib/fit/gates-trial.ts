@@ -38,8 +38,8 @@ export const wornLongEnough = aboutTrial(({ record, replay }, { limits }) => {
 export const checkedOftenEnough = aboutTrial((trial, { limits }) => {
   const { record, replay } = trial;
   const interval = record.plan.intervalMin;
-  const most = limitValue(limits, "check-in-minutes-most");
   const limit = limitValue(limits, "gap-factor") * interval;
+  const most = limitValue(limits, "check-in-minutes-most");
   const asked = { unit: "min", limit, limitText: `at most ${figure(limit)} min between check-ins`, ...since(trial) };
   const value = replay.largestGapMinutes;
   if (value === null)
@@ -71,7 +71,8 @@ export const comfort = aboutTrial(({ replay }, { limits }) => {
     limitText: `last at least ${figure(least)}, none below ${figure(never)}`,
     source: "comfort-limits",
   };
-  if (last === null || worst === null) return { ...asked, state: "unknown", why: "Nobody asked about comfort." };
+  if (last === null || worst === null || replay.series.comfort.points.length === 0)
+    return { ...asked, state: "unknown", why: "Nobody asked about comfort." };
   return {
     ...asked,
     value: last,
@@ -80,16 +81,15 @@ export const comfort = aboutTrial(({ replay }, { limits }) => {
   };
 });
 
-/** Of the trial, of one begun since, and of the latest fitting: a socket that hurt at the bench is not painless. */
+/** Of the trial, and of one begun since that is still worn: who hurts now must not be signed for. */
 export const pain: GateJudge = (evidence) => {
-  const { trial, unfinished, fitting, limits } = evidence;
+  const { trial, unfinished, limits } = evidence;
   const [most, forbids] = [limitValue(limits, "pain-most"), limitValue(limits, "pain-forbids")];
   const asked = { unit: "of 10", limit: most, limitText: `at most ${figure(most)}`, source: "pain-cut-points" };
   const inTrial = trial?.replay.series.pain.worst ?? null;
   const found = [
     { value: inTrial, where: "in the trial" },
     ...unfinished.map(({ replay }) => ({ value: replay.series.pain.worst, where: "in a trial that has not ended" })),
-    { value: fitting?.pain ?? null, where: "at the fitting" },
   ].flatMap(({ value, where }) => (value === null ? [] : [{ value, where }]));
   const worst = found.toSorted((a, b) => b.value - a.value).at(0);
   const why = worst ? `Highest pain ${figure(worst.value)} of 10, ${worst.where}.` : "Nobody asked about pain.";
@@ -98,7 +98,7 @@ export const pain: GateJudge = (evidence) => {
     return { ...said, state: "forbids", why: `${why} From ${figure(forbids)} it forbids a release.` };
   if (worst && worst.value > most) return { ...said, state: "not met", why };
   if (!trial) return withoutTrial(evidence);
-  return inTrial === null
+  return inTrial === null || trial.replay.series.pain.points.length === 0
     ? { ...asked, state: "unknown", why: "Nobody asked about pain in the trial." }
     : { ...said, state: "met", why };
 };

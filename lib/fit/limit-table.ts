@@ -141,9 +141,9 @@ export const limitTable = {
   "check-in-minutes": { name: "Minutes between check-ins, as planned", value: 5, unit: "min", source: "trial-check-ins" },
   "check-in-minutes-most": {
     name: "Minutes between check-ins beyond which a plan is too sparse",
-    value: 10,
+    value: 30,
     unit: "min",
-    ...clinic([5, 30]),
+    ...clinic([5, 60]),
   },
   "gap-factor": { name: "Intervals that a gap may last", value: 1.5, unit: "", source: "trial-check-ins" },
   "comfort-last-least": { name: "Last comfort of a trial", value: 7, unit: "of 10", source: "comfort-limits", settable: [6, 10] },

@@ -2,7 +2,15 @@
  * What follows from an episode's records is kept in its columns, so that the caseload is one cheap query.
  * It is refreshed in the transaction that changes the records, and made anew where only time has passed.
  */
-import { type Assessment, assessReadiness, type Bundle, type NextStep, nextStep, replayWearTrial } from "@/lib/fit";
+import {
+  type Assessment,
+  assessReadiness,
+  type Bundle,
+  type NextStep,
+  nextStep,
+  replayWearTrial,
+  trialLimitsOf,
+} from "@/lib/fit";
 import { type EpisodeWhole, readEpisode, toBundle } from "./bundle-of";
 import type { Transaction } from "./database";
 import { limitsInForce } from "./limits-in-force";
@@ -45,7 +53,7 @@ export async function refreshDerived(
   ]);
   const bundle = toBundle(episode, { asOf, timeZone: clinic.timeZone });
   const assessment = assessReadiness(bundle, limits);
-  const derived = derive(episode, bundle, assessment, nextStep(bundle, assessment));
+  const derived = derive(episode, bundle, assessment, nextStep(bundle, assessment, limits));
   await db.episode.update({
     where: { id: episodeId },
     data: { ...derived, derivedAt: asOf, ...(evidenceChanged ? { evidenceVersion: { increment: 1 } } : {}) },
@@ -53,7 +61,7 @@ export async function refreshDerived(
   for (const [index, trial] of episode.wearTrials.entries()) {
     const record = bundle.wearTrials[index];
     if (!record) continue;
-    const { state, verdict } = replayWearTrial(record.plan, record.events);
+    const { state, verdict } = replayWearTrial(record.plan, record.events, undefined, trialLimitsOf(limits));
     if (state !== trial.state || verdict !== trial.verdict)
       await db.wearTrial.update({ where: { id: trial.id }, data: { state, verdict } });
   }

@@ -65,7 +65,7 @@ async function episodeAsOf(db: Database, episodeId: string, asOf: Date): Promise
     episode,
     bundle,
     assessment,
-    next: nextStep(bundle, assessment),
+    next: nextStep(bundle, assessment, limits),
     limits,
     prosthetist: prosthetist?.name ?? "not known",
   };
