@@ -199,7 +199,7 @@ export const gardener: Story = (calendar) => {
       exertion: [1, 2, 3, 4, 4, 4, 5, 5],
       felt: { 20: ["muscle-fatigue"] },
     },
-    looks: { at: [1, 5, 10, 20], marks: evenMarks(80, { sizeMm: [30, 24], seen: ["clear", "clear", "faint", "none"] }) },
+    looks: { at: [1, 5, 12], marks: evenMarks(80, { sizeMm: [30, 24], seen: ["clear", "faint", "none"] }) },
   });
   seven.carries([4, "14:00"], {
     kind: "trim",
