@@ -10,7 +10,7 @@ import { parseArgs } from "node:util";
 import type { Decision } from "@/lib/fit/assessment";
 import { Bundle, parseBundle } from "@/lib/fit/bundle";
 import { FitInputError } from "@/lib/fit/errors";
-import { defaultLimits } from "@/lib/fit/limits";
+import { limitsWith } from "@/lib/fit/limits";
 import { assessReadiness } from "@/lib/fit/readiness";
 
 const usage = "Usage: npm run --silent assess -- FILE [--as-of ISO], as --as-of 2026-10-08T09:00:00Z";
@@ -27,7 +27,7 @@ const badInput = 2;
 try {
   const { file, asOf } = asked();
   const bundle = parseBundle(read(file));
-  const assessment = assessReadiness(bundle, defaultLimits, asOf);
+  const assessment = assessReadiness(bundle, limitsWith(bundle.ownLimits ?? {}), asOf);
   process.stdout.write(`${JSON.stringify(assessment, null, 2)}\n`);
   process.exitCode = exitStatus[assessment.decision];
 } catch (error) {

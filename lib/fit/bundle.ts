@@ -248,6 +248,8 @@ export const Bundle = z.strictObject({
   /** What was signed before `asOf`, so that the next step is known without the store. */
   signOffs: z.array(SignOffRecord).max(200).optional(),
   deliveredAt: instant.optional(),
+  /** The clinic's own values for limits that it may set, by id: whoever judges the file uses them too. */
+  ownLimits: z.record(z.string(), z.number()).optional(),
 });
 export type Bundle = z.infer<typeof Bundle>;
 

@@ -2,7 +2,7 @@ import { type Assessment, assessReadiness, type Bundle, type Limits, type NextSt
 import { type EpisodeWhole, readEpisode, toBundle } from "./bundle-of";
 import { now } from "./clock";
 import type { Database } from "./database";
-import { limitsInForce } from "./limits-in-force";
+import { limitsInForce, ownLimits } from "./limits-in-force";
 import { query } from "./query";
 import { NotFound } from "./refusals";
 
@@ -22,10 +22,13 @@ export const seeEpisode = query({
   seen: ({ episode }) => ({ action: "saw an episode", kind: "episode", id: episode.id, wearerId: episode.wearerId }),
 });
 
-/** The episode as a file of its own, for the clinic's archive or another clinic. */
+/** The episode as a file of its own, for the clinic's archive or another clinic; with the clinic's own limits, if it has any. */
 export const exportBundle = query({
   permission: "see wearers",
-  read: async (db, episodeId: string) => episodeAsOf(db, episodeId, now()),
+  read: async (db, episodeId: string) => {
+    const [seen, own] = await Promise.all([episodeAsOf(db, episodeId, now()), ownLimits(db)]);
+    return Object.keys(own).length === 0 ? seen : { ...seen, bundle: { ...seen.bundle, ownLimits: own } };
+  },
   seen: ({ episode }) => ({ action: "exported an episode", kind: "episode", id: episode.id, wearerId: episode.wearerId }),
 });
 

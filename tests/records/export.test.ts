@@ -1,0 +1,41 @@
+import { execFile } from "node:child_process";
+import { writeFileSync } from "node:fs";
+import path from "node:path";
+import { promisify } from "node:util";
+import { expect, test } from "vitest";
+import { writeBundle } from "@/lib/exchange/bundle-file";
+import { assessReadiness, limitsWith, parseBundle } from "@/lib/fit";
+import { changeLimit } from "@/lib/records/change-limit";
+import { exportBundle, seeEpisode } from "@/lib/records/see-episode";
+import { openTestClinic, readyEpisode } from "./clinic";
+
+const run = promisify(execFile);
+
+test("the file of an episode is judged by the command as the page judges the episode, with the clinic's own limits too", async () => {
+  const clinic = await openTestClinic();
+  const { episodeId } = await readyEpisode(clinic);
+  const file = path.join(path.dirname(clinic.file), "episode.json");
+  const judge = async () => {
+    const { bundle } = await exportBundle(clinic.prosthetist, episodeId);
+    writeFileSync(file, writeBundle(bundle));
+    const printed = await run("npx", ["tsx", "lib/exchange/assess.ts", file]).then(({ stdout }) => stdout, ({ stdout }) => stdout);
+    return { byCommand: JSON.parse(printed), byPage: (await seeEpisode(clinic.prosthetist, episodeId)).assessment };
+  };
+  const before = await judge();
+  expect(before.byCommand).toEqual(before.byPage);
+  expect(before.byPage.decision).toBe("ready");
+
+  await changeLimit(clinic.administrator, { name: "comfort-last-least", value: 9, why: "our wearers work all day" });
+  const after = await judge();
+  expect(after.byCommand).toEqual(after.byPage);
+  expect(after.byPage.decision).toBe("not ready");
+});
+
+test("an exported episode read back and written again is the same file", async () => {
+  const clinic = await openTestClinic();
+  const { episodeId } = await readyEpisode(clinic);
+  const text = writeBundle((await exportBundle(clinic.prosthetist, episodeId)).bundle);
+  const back = parseBundle(JSON.parse(text));
+  expect(writeBundle(back)).toBe(text);
+  expect(assessReadiness(back, limitsWith(back.ownLimits ?? {})).decision).toBe("ready");
+});
