@@ -53,8 +53,8 @@ export const gardener: Story = (calendar) => {
         third: "middle",
         amount: 4,
         unit: "mm",
-        reason: "To carry more on the front and slow the drop",
-        answers: "displacement",
+        reason: "To carry more on the front, against the ache at the end after walking",
+        answers: "pain",
       },
     ],
   });
