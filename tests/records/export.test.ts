@@ -18,7 +18,10 @@ test("the file of an episode is judged by the command as the page judges the epi
   const judge = async () => {
     const { bundle } = await exportBundle(clinic.prosthetist, episodeId);
     writeFileSync(file, writeBundle(bundle));
-    const printed = await run("npx", ["tsx", "lib/exchange/assess.ts", file]).then(({ stdout }) => stdout, ({ stdout }) => stdout);
+    const printed = await run("npx", ["tsx", "lib/exchange/assess.ts", file]).then(
+      ({ stdout }) => stdout,
+      ({ stdout }) => stdout,
+    );
     return { byCommand: JSON.parse(printed), byPage: (await seeEpisode(clinic.prosthetist, episodeId)).assessment };
   };
   const before = await judge();
