@@ -50,6 +50,10 @@ export function formatAmount(value: number, unit = ""): string {
 /** @example formatChange({ value: 3.4, unit: "mm" }) // => "+3.4 mm" */
 export const formatChange = (change: Quantity): string => (change.value > 0 ? "+" : "") + formatQuantity(change);
 
+/** @example counted(1, "minute") // => "1 minute" */
+export const counted = (count: number, thing: string): string =>
+  `${formatNumber(count, Number.isInteger(count) ? 0 : 1)} ${thing}${count === 1 ? "" : "s"}`;
+
 function beforeUnit(sign: string): string {
   if (sign === "") return "";
   return sign === "°" ? sign : space + sign;

@@ -81,7 +81,7 @@ export function Rows({ name, label, hint, one, fields, first = [], blank = 2 }: 
       </ol>
       {canChange ? (
         <button type="button" className="quiet" onClick={() => setRows([...rows, Math.max(-1, ...rows) + 1])}>
-          Add a {one}
+          Add {/^[aeiou]/.test(one) ? "an" : "a"} {one}
         </button>
       ) : (
         <p className={styles.hint}>A row that is left free is left out.</p>

@@ -2,6 +2,7 @@ import { dayAndTimeAt } from "@/app/_parts/dates";
 import { LimbMap } from "@/app/_parts/limb-map";
 import { limbShapeOf } from "@/app/_parts/limb-shape";
 import { MarkList } from "@/app/_parts/mark-list";
+import { counted } from "@/app/_parts/numbers";
 import { type Assessment, type Bundle, gradeMark } from "@/lib/fit";
 
 /** Where the skin was marked: the first look after the trial, or after the latest fitting where there was no trial. */
@@ -22,7 +23,7 @@ export function Marks({ bundle, assessment, headId }: { bundle: Bundle; assessme
     <>
       <h2 id={headId}>Marks after the {trial ? "trial" : "fitting"}</h2>
       <p className="soft">
-        {dayAndTimeAt(look.at, bundle.clinic.timeZone)}, {look.minutesAfterDoffing} minutes after doffing
+        {dayAndTimeAt(look.at, bundle.clinic.timeZone)}, {counted(look.minutesAfterDoffing, "minute")} after doffing
       </p>
       <LimbMap title="Marks on the skin" {...limbShapeOf(bundle)} marks={marks} />
       {marks.length > 0 && <MarkList caption="Marks on the skin" limbLengthMm={bundle.episode.limbLengthMm} marks={marks} />}

@@ -15,11 +15,12 @@ interface EventFormsProps {
   state: WearTrial["state"];
   /** The trial is over and written down afterwards: every event brings its own time, and all may come in any order. */
   afterwards: boolean;
+  doffed: boolean;
   checkIns: readonly { id: string; label: string }[];
 }
 
 /** What can be recorded now: begin it; check in, pause, stop and end while it runs; doff once it is over. */
-export function EventForms({ trialId, state, afterwards, checkIns }: EventFormsProps) {
+export function EventForms({ trialId, state, afterwards, doffed, checkIns }: EventFormsProps) {
   const running = state === "running";
   const paused = state === "paused";
   const shown = { trialId, afterwards };
@@ -82,25 +83,19 @@ export function EventForms({ trialId, state, afterwards, checkIns }: EventFormsP
           {null}
         </EventForm>
       )}
-      {state !== "planned" && (
-        <section aria-labelledby="stop" className={styles.stop}>
-          <h3 id="stop">Stop sign</h3>
-          <p>{whenToStop}</p>
-          <EventForm {...shown} kind="stop-sign" button="Stop the trial" stops>
-            <SelectField
-              name="sign"
-              label="What was seen or said"
-              options={stopSigns.map((sign) => ({ value: sign, label: stopSignWords[sign] }))}
-            />
-          </EventForm>
-        </section>
+      {(running || paused || afterwards) && <StopSign {...shown} />}
+      {!running && !paused && !afterwards && state !== "planned" && (
+        <details>
+          <summary>Record a stop sign of this trial afterwards</summary>
+          <StopSign {...shown} />
+        </details>
       )}
       {(running || paused || afterwards) && (
         <EventForm {...shown} kind="ended" button="End the trial" quiet>
           {null}
         </EventForm>
       )}
-      {(state === "ended" || state === "stopped" || afterwards) && (
+      {(state === "ended" || state === "stopped" || afterwards) && !doffed && (
         <EventForm {...shown} kind="doffed" button="Socket is off" quiet>
           {null}
         </EventForm>
@@ -134,6 +129,23 @@ export function EventForms({ trialId, state, afterwards, checkIns }: EventFormsP
         </details>
       )}
     </div>
+  );
+}
+
+/** Always in reach while the socket is worn. */
+function StopSign(shown: { trialId: string; afterwards: boolean }) {
+  return (
+    <section aria-labelledby="stop" className={styles.stop}>
+      <h3 id="stop">Stop sign</h3>
+      <p>{whenToStop}</p>
+      <EventForm {...shown} kind="stop-sign" button="Stop the trial" stops>
+        <SelectField
+          name="sign"
+          label="What was seen or said"
+          options={stopSigns.map((sign) => ({ value: sign, label: stopSignWords[sign] }))}
+        />
+      </EventForm>
+    </section>
   );
 }
 

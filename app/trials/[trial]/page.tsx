@@ -5,7 +5,7 @@ import { Advice } from "@/app/_parts/advice";
 import { dayAndTimeAt, timeAt } from "@/app/_parts/dates";
 import { LimbMap } from "@/app/_parts/limb-map";
 import { limbShapeOf } from "@/app/_parts/limb-shape";
-import { formatNumber } from "@/app/_parts/numbers";
+import { counted, formatNumber } from "@/app/_parts/numbers";
 import { PageHead } from "@/app/_parts/page-head";
 import { feelingWords, stopSignWords } from "@/app/_parts/skin-words";
 import { StateMark } from "@/app/_parts/state-mark";
@@ -83,6 +83,7 @@ export default async function TrialPage({ params }: { params: Promise<{ trial: s
           trialId={trialId}
           state={trial.state}
           afterwards={row.enteredAfterwards}
+          doffed={trial.doffedAt !== null}
           checkIns={events.flatMap((event) =>
             event.kind === "check-in"
               ? [{ id: event.id, label: `${timeAt(event.at, timeZone)}: comfort ${event.comfort}, pain ${event.pain}` }]
@@ -122,11 +123,11 @@ export default async function TrialPage({ params }: { params: Promise<{ trial: s
         )}
         <div className={styles.looks}>
           {record.inspections.map((inspection) => (
-            <article key={inspection.id} aria-label={`Look ${inspection.minutesAfterDoffing} minutes after doffing`}>
-              <h3>{formatNumber(inspection.minutesAfterDoffing, 0)} minutes after doffing</h3>
+            <article key={inspection.id} aria-label={`Look ${counted(inspection.minutesAfterDoffing, "minute")} after doffing`}>
+              <h3>{counted(inspection.minutesAfterDoffing, "minute")} after doffing</h3>
               <p className="soft">{dayAndTimeAt(inspection.at, timeZone)}</p>
               <LimbMap
-                title={`Marks ${inspection.minutesAfterDoffing} minutes after doffing`}
+                title={`Marks ${counted(inspection.minutesAfterDoffing, "minute")} after doffing`}
                 {...limbShapeOf(bundle)}
                 marks={inspection.marks.map((mark) => ({ ...mark, grade: gradeMark(mark, inspection.minutesAfterDoffing) }))}
               />

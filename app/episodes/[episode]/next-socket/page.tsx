@@ -32,7 +32,7 @@ export default async function NextSocketPage({ params }: { params: Promise<{ epi
           </Link>
         }
       />
-      <p className="soft">
+      <p className="soft lead">
         {last
           ? `The dimensions of socket ${last.number} are filled in. Write the adjustments, then the dimensions that follow from them; what they do not explain is shown.`
           : "The levels of the limb are filled in with its circumferences; take off what your design asks for."}

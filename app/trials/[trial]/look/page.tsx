@@ -6,6 +6,7 @@ import { ActionForm } from "@/app/_parts/form";
 import { LimbMap } from "@/app/_parts/limb-map";
 import { limbShapeOf } from "@/app/_parts/limb-shape";
 import { markFields, markHint, markSeenBefore } from "@/app/_parts/mark-fields";
+import { counted } from "@/app/_parts/numbers";
 import { PageHead } from "@/app/_parts/page-head";
 import { Rows } from "@/app/_parts/rows";
 import { SubmitButton } from "@/app/_parts/submit-button";
@@ -62,7 +63,9 @@ export default async function LookPage({ params }: { params: Promise<{ trial: st
           <SubmitButton>Save this look</SubmitButton>
         </ActionForm>
         <LimbMap
-          title={last ? `The last look, ${last.minutesAfterDoffing} minutes after doffing` : "The limb, to read places from"}
+          title={
+            last ? `The last look, ${counted(last.minutesAfterDoffing, "minute")} after doffing` : "The limb, to read places from"
+          }
           {...limbShapeOf(bundle)}
           marks={seen.map((mark) => ({ ...mark, grade: gradeMark(mark, last?.minutesAfterDoffing) }))}
         />
