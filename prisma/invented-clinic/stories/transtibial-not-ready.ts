@@ -106,7 +106,7 @@ export const florist: Story = (calendar) => {
     massKg: 54,
     handedness: "right",
     occupation: "florist",
-    cautions: [{ kind: "pregnancy", note: "Fifth month; the limb is measured every fortnight" }],
+    cautions: [{ kind: "pregnancy", note: "Fifth month; her limb may swell in the last weeks" }],
   });
   const episode = person.episode([64, "13:20"], {
     ...transtibial.opened,
