@@ -24,7 +24,7 @@ export interface TrialEvidence {
   beganMs: number;
   /** When wearing ended; for a trial that is still worn, nothing. */
   endedMs?: number;
-  /** Looks at the skin up to `asOf`, the soonest after doffing first. */
+  /** Looks at the skin since the trial began and up to `asOf`, the soonest after doffing first. */
   looks: Inspection[];
 }
 
@@ -103,13 +103,16 @@ function trialEvidence(
 ): TrialEvidence {
   const replay = replayWearTrial(record.plan, record.events, asOf, trialLimitsOf(limits));
   const firstMs = Math.min(...record.events.map(({ at }, index) => instantMs(at, `events[${index}].at`)));
+  const beganMs = replay.beganAt === null ? firstMs : instantMs(replay.beganAt, "beganAt");
   const looks = record.inspections
-    .filter(({ at }, index) => instantMs(at, `inspections[${index}].at`) <= asOfMs)
+    .map((look, index) => ({ look, atMs: instantMs(look.at, `inspections[${index}].at`) }))
+    .filter(({ atMs }) => atMs >= beganMs && atMs <= asOfMs)
+    .map(({ look }) => look)
     .sort((a, b) => a.minutesAfterDoffing - b.minutesAfterDoffing);
   return {
     record,
     replay,
-    beganMs: replay.beganAt === null ? firstMs : instantMs(replay.beganAt, "beganAt"),
+    beganMs,
     ...(replay.endedAt === null ? {} : { endedMs: instantMs(replay.endedAt, "endedAt") }),
     looks,
   };

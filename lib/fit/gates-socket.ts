@@ -15,7 +15,7 @@ const noFitting = ({ socket }: Evidence): Finding =>
 /** A single ring does not describe a socket. */
 const fewestLevels = 2;
 
-export const socketDescribed: GateJudge = ({ bundle, socket, limits }) => {
+export const socketDescribed: GateJudge = ({ bundle, socket, trial, limits }) => {
   if (!socket) return noSocket;
   const limit = limitValue(limits, "unexplained-mm");
   const asked = {
@@ -23,6 +23,8 @@ export const socketDescribed: GateJudge = ({ bundle, socket, limits }) => {
     limit,
     limitText: `at most ${figure(limit)} mm that no adjustment explains`,
     source: "clinic-setting",
+    // An acceptance from before this socket was tried was of another one.
+    ...(trial && Number.isFinite(trial.beganMs) ? { foundMs: trial.beganMs } : {}),
   };
   const notMet = (why: string): Finding => ({ ...asked, state: "not met", why });
   if (socket.stations.length < fewestLevels)

@@ -149,6 +149,13 @@ describe("acceptances", () => {
     expect(decisionOf(all(unevenMarks, (bundle) => void bundle.acceptances.push(given)))).toBe("not ready");
   });
 
+  it("of a socket before it was tried do not count for it", () => {
+    const accepted = (at: string) =>
+      decisionOf(all(noReason, (bundle) => void bundle.acceptances.push(acceptance("socket-described", at))));
+    expect(accepted("2026-10-05T09:59:59Z")).toBe("not ready");
+    expect(accepted("2026-10-05T10:00:00Z")).toBe("ready with conditions");
+  });
+
   it("the latest that counts is named", () => {
     const bundle = all(
       unevenMarks,

@@ -849,3 +849,16 @@ describe("gates about what is not there", () => {
     expect(assessment.index.value).toBeUndefined();
   });
 });
+
+it("a look from before the trial began says nothing of it, unless it shows an injury", () => {
+  const early = (bundle: Bundle) => {
+    for (const look of trialOf(bundle).inspections) look.at = "2026-10-04T10:22:00Z";
+  };
+  expect(stateOf(changed(early), "skin-inspected")).toBe("unknown");
+  expect(stateOf(changed(early), "marks-fade")).toBe("unknown");
+  const hurt = changed((bundle) => {
+    early(bundle);
+    markOf(bundle, 0).broken = true;
+  });
+  expect(decisionOf(hurt)).toBe("must not be released");
+});
