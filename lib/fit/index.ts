@@ -6,6 +6,7 @@ export * from "./errors";
 export * from "./explain-dimensions";
 export * from "./fit-index";
 export * from "./has-settled";
+export * from "./input-ranges";
 export * from "./instant";
 export * from "./kragten";
 export * from "./limb-change";
