@@ -1,3 +1,4 @@
+import Link from "next/link";
 import type { ReactNode } from "react";
 import { FindField } from "./find-field";
 import { FindKeySwitch } from "./find-key";
@@ -31,9 +32,10 @@ export function Frame({ clinicName, invented, items, signedIn, children }: Frame
             <>
               {signedIn.mayFind && <FindField />}
               <div className={styles.who}>
-                <span>
+                <Link href="/my-password" prefetch={false} className={styles.name}>
                   {signedIn.name}, {signedIn.role}
-                </span>
+                  <span className="heard">: change your password</span>
+                </Link>
                 <form action={signedIn.signOut}>
                   <button type="submit" className={styles.out}>
                     Sign out

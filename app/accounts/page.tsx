@@ -48,6 +48,14 @@ export default async function Accounts() {
                   hint={credentialsHint}
                   first={account.credentialsLine ?? ""}
                 />
+                <TextField
+                  name="password"
+                  label="A new password"
+                  type="password"
+                  optional
+                  autoComplete="new-password"
+                  hint="Only for someone who lost theirs. It ends their sessions."
+                />
                 <CheckBox name="active" label="May sign in" first={account.banned ? "" : "yes"} />
                 <SubmitButton>Save</SubmitButton>
               </ActionForm>

@@ -34,6 +34,7 @@ async function make() {
       nextCookies(),
     ],
     telemetry: { enabled: false },
+    logger: { level: "error" },
   });
 }
 

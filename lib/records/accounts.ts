@@ -1,10 +1,11 @@
 import { z } from "zod";
-import { hashPassword, shortestPassword } from "@/lib/access/password";
+import type { Actor } from "@/lib/access/actor";
+import { hashPassword, isPasswordOf, shortestPassword } from "@/lib/access/password";
 import { roles } from "@/lib/access/roles";
 import { now } from "./clock";
-import { command, inTransaction, type Store } from "./command";
+import { command, inTransaction, parseInput, type Store } from "./command";
 import { database } from "./database";
-import { choice, id, maybeText, text, version, yes } from "./input";
+import { blankToNothing, choice, id, maybeText, text, version, yes } from "./input";
 import { ChangedMeanwhile, InputRefused, Locked, NotFound } from "./refusals";
 
 const password = (what: string) =>
@@ -34,10 +35,7 @@ export const isOpened = async (): Promise<boolean> => (await (await database()).
 
 /** The first run of a new clinic: its name, its zone, and its first administrator. Works once. */
 export async function openClinic(raw: unknown): Promise<{ userId: string }> {
-  const parsed = Opening.safeParse(raw);
-  if (!parsed.success)
-    throw new InputRefused(Object.fromEntries(parsed.error.issues.map(({ path, message }) => [path.join("."), message])));
-  const { clinicName, timeZone, invented, password, ...account } = parsed.data;
+  const { clinicName, timeZone, invented, password, ...account } = parseInput(Opening, raw);
   const hash = await hashPassword(password);
   const setup = { id: "first-run", name: account.name, role: "administrator" } as const;
   return inTransaction(setup, async (store) => {
@@ -77,8 +75,10 @@ export const changeAccount = command({
     credentialsLine: accountFields.credentialsLine,
     role: choice("a role", roles),
     active: yes,
+    /** For someone who lost theirs. */
+    password: z.preprocess(blankToNothing, password("A new password").optional()),
   }),
-  run: async (store, { userId, version, active, credentialsLine, ...fields }) => {
+  run: async (store, { userId, version, active, credentialsLine, password, ...fields }) => {
     const account = await store.db.user.findUnique({ where: { id: userId } });
     if (!account) throw new NotFound("account");
     const before = { name: account.name, role: account.role, credentialsLine: account.credentialsLine, active: !account.banned };
@@ -95,17 +95,42 @@ export const changeAccount = command({
         version: { increment: 1 },
       },
     });
+    if (password) await setPassword(store, userId, await hashPassword(password));
     if (!active || fields.role !== account.role) await store.db.session.deleteMany({ where: { userId } });
     await store.note({
       action: "changed an account",
       kind: "account",
       id: userId,
       before,
-      after: { ...fields, credentialsLine, active },
+      after: { ...fields, credentialsLine, active, ...(password ? { password: "set anew" } : {}) },
     });
     return { userId };
   },
 });
+
+const OwnPassword = z.strictObject({ current: text("Your present password", 400), password: password("A new password") });
+
+/** A person changes their own password. Whoever gave them the first one does not know it from then on. */
+export async function changeOwnPassword(actor: Actor, raw: unknown): Promise<{ userId: string }> {
+  const input = parseInput(OwnPassword, raw);
+  if (!(await isPasswordOf(await database(), actor.id, input.current)))
+    throw new InputRefused({ current: "This is not your present password." });
+  const hash = await hashPassword(input.password);
+  return inTransaction(actor, async (store) => {
+    await setPassword(store, actor.id, hash);
+    await store.note({ action: "changed their own password", kind: "account", id: actor.id });
+    return { userId: actor.id };
+  });
+}
+
+/** A new password ends every session that the old one opened. */
+async function setPassword(store: Store, userId: string, hash: string): Promise<void> {
+  await store.db.credential.updateMany({
+    where: { userId, providerId: "credential" },
+    data: { password: hash, updatedAt: store.now },
+  });
+  await store.db.session.deleteMany({ where: { userId } });
+}
 
 async function writeAccount(
   store: Store,

@@ -49,10 +49,16 @@ export function command<Input extends z.ZodType, Result>({
 }: CommandParts<Input, Result>): Command<Result> {
   return async (actor, raw) => {
     if (!may(actor, permission)) throw new NotAllowed(permission, actor.role);
-    const parsed = input.safeParse(raw);
-    if (!parsed.success) throw new InputRefused(fieldErrors(parsed.error));
-    return inTransaction(actor, (store) => run(store, parsed.data));
+    const asked = parseInput(input, raw);
+    return inTransaction(actor, (store) => run(store, asked));
   };
+}
+
+/** @throws InputRefused with a message for each field that is wrong */
+export function parseInput<Input extends z.ZodType>(input: Input, raw: unknown): z.output<Input> {
+  const parsed = input.safeParse(raw);
+  if (!parsed.success) throw new InputRefused(fieldErrors(parsed.error));
+  return parsed.data;
 }
 
 export async function inTransaction<Result>(actor: Actor, work: (store: Store) => Promise<Result>): Promise<Result> {

@@ -1,8 +1,8 @@
 import { z } from "zod";
 import { command } from "./command";
-import { findEpisode, refuseFuture, releaseMeaning } from "./episode-for-change";
+import { findEpisode, refuseFuture, releaseMeaning, wholeMinute } from "./episode-for-change";
 import { id, instant, maybeText } from "./input";
-import { Locked } from "./refusals";
+import { InputRefused, Locked } from "./refusals";
 
 /** The definitive socket reached its wearer. */
 export const deliverSocket = command({
@@ -14,10 +14,11 @@ export const deliverSocket = command({
   }),
   run: async (store, { episodeId, at, note }) => {
     const episode = await findEpisode(store, episodeId);
-    if (!episode.signOffs.some(({ meaning }) => meaning === releaseMeaning))
-      throw new Locked("Nothing is released in this episode: there is no definitive socket to deliver.");
+    const release = episode.signOffs.find(({ meaning }) => meaning === releaseMeaning);
+    if (!release) throw new Locked("Nothing is released in this episode: there is no definitive socket to deliver.");
     if (episode.deliveredAt) throw new Locked("The definitive socket was delivered already.");
     refuseFuture(store, "at", at);
+    if (at.getTime() < wholeMinute(release.at)) throw new InputRefused({ at: "This is before the release was signed." });
     await store.db.episode.update({ where: { id: episodeId }, data: { deliveredAt: at, version: { increment: 1 } } });
     await store.note({
       action: "delivered the definitive socket",

@@ -2,17 +2,10 @@
  * What follows from an episode's records is kept in its columns, so that the caseload is one cheap query.
  * It is refreshed in the transaction that changes the records, and made anew where only time has passed.
  */
-import {
-  type Assessment,
-  assessReadiness,
-  type Bundle,
-  type NextStep,
-  nextStep,
-  replayWearTrial,
-  trialLimitsOf,
-} from "@/lib/fit";
-import { type EpisodeWhole, readEpisode, toBundle } from "./bundle-of";
+import { type Bundle, type NextStep, replayWearTrial, trialLimitsOf } from "@/lib/fit";
+import { type EpisodeWhole, readEpisode } from "./bundle-of";
 import type { Transaction } from "./database";
+import { type JudgedEpisode, judgeEpisode } from "./judge-episode";
 import { limitsInForce } from "./limits-in-force";
 
 export const stages = [
@@ -51,15 +44,14 @@ export async function refreshDerived(
     db.clinic.findUniqueOrThrow({ where: { id: 1 } }),
     limitsInForce(db),
   ]);
-  const bundle = toBundle(episode, { asOf, timeZone: clinic.timeZone });
-  const assessment = assessReadiness(bundle, limits);
-  const derived = derive(episode, bundle, assessment, nextStep(bundle, assessment, limits));
+  const judged = judgeEpisode(episode, { asOf, timeZone: clinic.timeZone, limits });
+  const derived = derive(episode, judged);
   await db.episode.update({
     where: { id: episodeId },
     data: { ...derived, derivedAt: asOf, ...(evidenceChanged ? { evidenceVersion: { increment: 1 } } : {}) },
   });
   for (const [index, trial] of episode.wearTrials.entries()) {
-    const record = bundle.wearTrials[index];
+    const record = judged.bundle.wearTrials[index];
     if (!record) continue;
     const { state, verdict } = replayWearTrial(record.plan, record.events, undefined, trialLimitsOf(limits));
     if (state !== trial.state || verdict !== trial.verdict)
@@ -68,7 +60,7 @@ export async function refreshDerived(
   return derived;
 }
 
-function derive(episode: EpisodeWhole, bundle: Bundle, assessment: Assessment, next: NextStep): DerivedState {
+function derive(episode: EpisodeWhole, { bundle, assessment, next }: JudgedEpisode): DerivedState {
   const resting = episode.closedAt !== null || episode.onHoldAt !== null;
   return {
     stage: stageOf(episode, bundle, next),

@@ -46,3 +46,6 @@ export function refuseFuture(store: Store, field: string, at: Date): void {
     throw new InputRefused({ [field]: "This time has not come yet. Look at the date and the clock." });
   if (at.getUTCFullYear() < 1990) throw new InputRefused({ [field]: "This is too long ago. Look at the year." });
 }
+
+/** Forms give times to the minute: what was set a few seconds ago must not lie in their future. */
+export const wholeMinute = (at: Date): number => Math.floor(at.getTime() / 60_000) * 60_000;

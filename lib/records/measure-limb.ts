@@ -2,6 +2,7 @@ import { z } from "zod";
 import { command } from "./command";
 import { episodeForChange, refuseFuture } from "./episode-for-change";
 import { amount, choice, id, instant, maybeAmount, maybeText, newRecordId, rows, yes } from "./input";
+import { InputRefused } from "./refusals";
 import { refuseDisorder } from "./stations";
 
 export const StationInput = z.strictObject({
@@ -22,6 +23,15 @@ const LimbInput = z.strictObject({
   note: maybeText("The note", 1000),
 });
 
+/** A level may lie beyond the limb's end, on the joint or above it, but not this far. */
+function refuseFarOff(stations: readonly { distanceMm: number }[], limbLengthMm: number): void {
+  for (const [index, { distanceMm }] of stations.entries())
+    if (Math.abs(distanceMm) > 2 * limbLengthMm + 100)
+      throw new InputRefused({
+        [`stations.${index}.distanceMm`]: `This residual limb is ${limbLengthMm} mm long: the level would lie far off it.`,
+      });
+}
+
 /** Records circumferences of the residual limb at stated distances; the volume is computed from them, never typed. */
 export const measureLimb = command({
   permission: "measure a limb",
@@ -32,6 +42,7 @@ export const measureLimb = command({
     const episode = await episodeForChange(store, fields.episodeId);
     refuseFuture(store, "at", fields.at);
     refuseDisorder(fields.stations);
+    refuseFarOff(fields.stations, episode.limbLengthMm);
     const measurementId = id ?? store.newId();
     await store.db.limbMeasurement.create({
       data: {

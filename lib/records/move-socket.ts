@@ -2,7 +2,7 @@ import { z } from "zod";
 import type { Role } from "@/lib/access/roles";
 import type { SocketState } from "@/lib/fit";
 import { command, type Store } from "./command";
-import { episodeForChange, refuseFuture } from "./episode-for-change";
+import { episodeForChange, refuseFuture, wholeMinute } from "./episode-for-change";
 import { choice, id, instant, maybeText, version } from "./input";
 import { ChangedMeanwhile, InputRefused, NotAllowed, NotFound } from "./refusals";
 import { addStateChange } from "./specify-socket";
@@ -20,10 +20,17 @@ const ways: Record<SocketState, readonly SocketState[]> = {
 
 /** The bench makes and sends; whether a socket is done with is for those who see the wearer. */
 const benchStates: readonly SocketState[] = ["planned", "being made", "sent"];
+const benchWays = (from: SocketState): readonly SocketState[] =>
+  // What is made under the same roof is handed over, not sent.
+  from === "being made" ? [...benchStates, "at hand"] : benchStates;
 
 export function waysOn(state: SocketState, role: Role): readonly SocketState[] {
   const open = ways[state];
-  return role === "technician" ? (benchStates.includes(state) ? open.filter((next) => benchStates.includes(next)) : []) : open;
+  return role === "technician"
+    ? benchStates.includes(state)
+      ? open.filter((next) => benchWays(state).includes(next))
+      : []
+    : open;
 }
 
 /** Says where a socket is now: being made, sent, at hand, retired; who said so and when stays. */
@@ -64,9 +71,6 @@ export const moveSocket = command({
     return { socketId, episodeId: socket.episodeId };
   },
 });
-
-/** Forms give times to the minute: what was set a few seconds ago must not lie in their future. */
-const wholeMinute = (at: Date): number => Math.floor(at.getTime() / 60_000) * 60_000;
 
 export async function findSocket(store: Store, socketId: string) {
   const socket = await store.db.checkSocket.findUnique({ where: { id: socketId } });

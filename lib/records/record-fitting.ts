@@ -54,7 +54,7 @@ export const recordFitting = command({
     const episode = await episodeForChange(store, socket.episodeId);
     refuseUnderSignature(episode, socketId);
     refuseFuture(store, "at", fields.at);
-    if (socket.state === "planned" || socket.state === "being made")
+    if (socket.state === "planned" || socket.state === "being made" || socket.state === "retired")
       throw new InputRefused({
         at: `Socket ${socket.number} is ${socket.state}: it cannot be fitted before it is at hand. Change its state first.`,
       });

@@ -60,6 +60,7 @@ export const recordWearTrial = command({
   run: async (store, { trialId, events }) => {
     const { trial, episode } = await trialForChange(store, trialId);
     const fresh = await notYetStored(store, events);
+    await refuseUnknownCorrection(store, trialId, fresh);
     for (const [index, event] of fresh.entries()) refuseUnsound(store, event, events.length === 1 ? "" : `events.${index}.`);
     if (fresh.length === 0) return { trialId, episodeId: trial.episodeId, stored: 0 };
     const written = fresh.map((event) => ({ ...event, id: event.id ?? store.newId() }));
@@ -85,6 +86,7 @@ export const lookAtSkin = command({
     if (id && (await store.db.skinInspection.findUnique({ where: { id } }))) return { trialId, episodeId: trial.episodeId };
     refuseFuture(store, "at", look.at);
     refuseOffLimb(look.marks, episode.limbLengthMm);
+    await refuseOtherTime(store, trialId, look);
     if (trial.state === "planned") throw new InputRefused({ at: "This trial has not begun. Record what happened in it first." });
     const inspectionId = await writeLook(store, { trialId }, look, id);
     await store.note({
@@ -98,6 +100,39 @@ export const lookAtSkin = command({
     return { trialId, episodeId: trial.episodeId };
   },
 });
+
+/** A few minutes are left for the time that a look takes, and for clocks that differ. */
+const looseMinutes = 6;
+
+/** The two ways of saying when a look was must agree: a mark that was seen late would else count as fading early. */
+async function refuseOtherTime(
+  store: Store,
+  trialId: string,
+  { at, minutesAfterDoffing }: { at: Date; minutesAfterDoffing: number },
+): Promise<void> {
+  const off = await store.db.trialEvent.findFirst({
+    where: { trialId, kind: { in: ["doffed", "ended", "stop-sign"] } },
+    orderBy: [{ kind: "asc" }, { at: "asc" }],
+  });
+  if (!off) return;
+  const minutes = (at.getTime() - off.at.getTime()) / 60_000;
+  if (Math.abs(minutes - minutesAfterDoffing) > looseMinutes)
+    throw new InputRefused({
+      minutesAfterDoffing: `By the times on record this look was ${Math.round(minutes)} minutes after ${off.kind === "doffed" ? "doffing" : "the end of the trial"}. Put the time or the minutes right.`,
+    });
+}
+
+async function refuseUnknownCorrection(store: Store, trialId: string, events: EventInput[]): Promise<void> {
+  for (const event of events) {
+    if (event.kind !== "corrected" || events.some(({ id }) => id === event.corrects)) continue;
+    const corrected = await store.db.trialEvent.findUnique({
+      where: { id: event.corrects },
+      select: { trialId: true, kind: true },
+    });
+    if (corrected?.trialId !== trialId || corrected.kind !== "check-in")
+      throw new InputRefused({ corrects: "Choose a check-in of this trial." });
+  }
+}
 
 /** An event with an id that is stored already, or that comes twice in one batch, counts once. */
 async function notYetStored(store: Store, events: EventInput[]): Promise<EventInput[]> {

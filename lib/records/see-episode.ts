@@ -1,16 +1,14 @@
-import { type Assessment, assessReadiness, type Bundle, type Limits, type NextStep, nextStep } from "@/lib/fit";
-import { type EpisodeWhole, readEpisode, toBundle } from "./bundle-of";
+import type { Limits } from "@/lib/fit";
+import { type EpisodeWhole, readEpisode } from "./bundle-of";
 import { now } from "./clock";
 import type { Database } from "./database";
+import { type JudgedEpisode, judgeEpisode } from "./judge-episode";
 import { limitsInForce, ownLimits } from "./limits-in-force";
 import { query } from "./query";
 import { NotFound } from "./refusals";
 
-export interface SeenEpisode {
+export interface SeenEpisode extends JudgedEpisode {
   episode: EpisodeWhole;
-  bundle: Bundle;
-  assessment: Assessment;
-  next: NextStep;
   limits: Limits;
   prosthetist: string;
 }
@@ -61,15 +59,7 @@ async function episodeAsOf(db: Database, episodeId: string, asOf: Date): Promise
     limitsInForce(db),
   ]);
   if (episode.struckOutAt) throw new NotFound("episode");
-  const bundle = toBundle(episode, { asOf, timeZone: clinic.timeZone });
-  const assessment = assessReadiness(bundle, limits);
+  const judged = judgeEpisode(episode, { asOf, timeZone: clinic.timeZone, limits });
   const prosthetist = await db.user.findUnique({ where: { id: episode.prosthetistId }, select: { name: true } });
-  return {
-    episode,
-    bundle,
-    assessment,
-    next: nextStep(bundle, assessment, limits),
-    limits,
-    prosthetist: prosthetist?.name ?? "not known",
-  };
+  return { episode, ...judged, limits, prosthetist: prosthetist?.name ?? "not known" };
 }

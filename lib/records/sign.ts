@@ -6,7 +6,7 @@ import { type Assessment, acceptableGates, assessReadiness, gateIds } from "@/li
 import { beginning, canonicalJson, sha256 } from "@/lib/trail/chain";
 import { type EpisodeWhole, readEpisode, toBundle } from "./bundle-of";
 import { now } from "./clock";
-import { inTransaction, type Store } from "./command";
+import { inTransaction, parseInput, type Store } from "./command";
 import { database } from "./database";
 import { findEpisode, releaseMeaning, trialMeaning } from "./episode-for-change";
 import { choice, id, rows, text, version } from "./input";
@@ -39,7 +39,7 @@ type Signing = z.output<typeof Signing>;
  */
 export async function sign(actor: Actor, raw: unknown): Promise<{ signOffId: string; episodeId: string }> {
   if (!may(actor, "sign")) throw new NotAllowed("sign", actor.role);
-  const input = parse(Signing, raw);
+  const input = parseInput(Signing, raw);
   await checkPassword(actor, input.password, { kind: "episode", id: input.episodeId });
   return inTransaction(actor, async (store) => {
     await findEpisode(store, input.episodeId);
@@ -113,7 +113,7 @@ const Withdrawing = z.strictObject({
 /** Withdraws a signature, with a reason. The signature stays, marked wherever it is shown. */
 export async function withdrawSignature(actor: Actor, raw: unknown): Promise<{ signOffId: string; episodeId: string }> {
   if (!may(actor, "withdraw a signature")) throw new NotAllowed("withdraw a signature", actor.role);
-  const { signOffId, why, password } = parse(Withdrawing, raw);
+  const { signOffId, why, password } = parseInput(Withdrawing, raw);
   await checkPassword(actor, password, { kind: "sign-off", id: signOffId });
   return inTransaction(actor, async (store) => {
     const signOff = await store.db.signOff.findUnique({ where: { id: signOffId }, include: { withdrawal: true, socket: true } });
@@ -138,14 +138,6 @@ export async function withdrawSignature(actor: Actor, raw: unknown): Promise<{ s
     });
     return { signOffId, episodeId: episode.id };
   });
-}
-
-function parse<T extends z.ZodType>(schema: T, raw: unknown): z.output<T> {
-  const parsed = schema.safeParse(raw);
-  if (parsed.success) return parsed.data;
-  throw new InputRefused(
-    Object.fromEntries(parsed.error.issues.toReversed().map(({ path, message }) => [path.map(String).join("."), message])),
-  );
 }
 
 const mostWrongPasswords = 5;
