@@ -78,9 +78,11 @@ export function limbSince({
   limits,
 }: Evidence): Pick<Finding, "why"> & { state: "met" | "unknown" | "not met" } {
   const newest = measurements.at(-1);
-  const named = measurements.find(({ measurement }) => measurement.id === socket?.limbMeasurementId);
+  const beganMs = trial?.beganMs ?? 0;
+  // A socket cannot have been made from a limb as it was after its trial.
+  const named = measurements.find(({ measurement, atMs }) => measurement.id === socket?.limbMeasurementId && atMs <= beganMs);
   // Where nobody says what the socket was made from, the trial has shown that it fits the limb as it was then.
-  const origin = named ?? measurements.findLast(({ atMs }) => atMs <= (trial?.beganMs ?? 0));
+  const origin = named ?? measurements.findLast(({ atMs }) => atMs <= beganMs);
   if (!newest || (named && newest.atMs <= named.atMs))
     return { state: "met", why: "The limb was not measured since the measurement that the socket was made from." };
   if (!origin) return { state: "unknown", why: "The limb was measured since, but not before the trial." };

@@ -62,7 +62,7 @@ export const skinIntact: GateJudge = (evidence) => {
   const asked = {
     unit: "marks",
     limit: 0,
-    limitText: "none broken, purple, or not blanching after 20 min",
+    limitText: `none broken, purple, or not blanching after ${figure(fadeMinutes)} min`,
     source: "npiap-2016",
   };
   if (hurt.length > 0) return { ...asked, value: hurt.length, state: "forbids", why: `${hurt.join("; ")}. Call the physician.` };

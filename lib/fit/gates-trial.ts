@@ -62,7 +62,8 @@ export const checkedOftenEnough = aboutTrial((trial, { limits }) => {
   };
 });
 
-export const comfort = aboutTrial(({ replay }, { limits }) => {
+/** Of the trial; and nobody signs while a trial that was begun since goes badly. */
+export const comfort = aboutTrial(({ replay }, { unfinished, limits }) => {
   const [least, never] = [limitValue(limits, "comfort-last-least"), limitValue(limits, "comfort-never-below")];
   const { last, worst } = replay.series.comfort;
   const asked = {
@@ -73,12 +74,15 @@ export const comfort = aboutTrial(({ replay }, { limits }) => {
   };
   if (last === null || worst === null || replay.series.comfort.points.length === 0)
     return { ...asked, state: "unknown", why: "Nobody asked about comfort." };
-  return {
-    ...asked,
-    value: last,
-    state: last < least || worst < never ? "not met" : "met",
-    why: `Comfort last ${figure(last)} of 10, lowest ${figure(worst)}.`,
-  };
+  const why = `Comfort last ${figure(last)} of 10, lowest ${figure(worst)}.`;
+  if (last < least || worst < never) return { ...asked, value: last, state: "not met", why };
+  const sinceThen = Math.min(10, ...unfinished.flatMap((worn) => worn.replay.series.comfort.worst ?? []));
+  if (sinceThen < never)
+    return { ...asked, value: last, state: "not met", why: `${why} But ${figure(sinceThen)} in a trial that has not ended.` };
+  const putRight = Math.min(10, ...replay.checkIns.flatMap(({ asFirstSaid }) => asFirstSaid?.comfort ?? []));
+  return putRight < never
+    ? { ...asked, value: last, state: "close", why: `${why} A comfort of ${figure(putRight)} was put right afterwards.` }
+    : { ...asked, value: last, state: "met", why };
 });
 
 /** Of the trial, and of one begun since that is still worn: who hurts now must not be signed for. */
@@ -98,14 +102,17 @@ export const pain: GateJudge = (evidence) => {
     return { ...said, state: "forbids", why: `${why} From ${figure(forbids)} it forbids a release.` };
   if (worst && worst.value > most) return { ...said, state: "not met", why };
   if (!trial) return withoutTrial(evidence);
-  return inTrial === null || trial.replay.series.pain.points.length === 0
-    ? { ...asked, state: "unknown", why: "Nobody asked about pain in the trial." }
+  if (inTrial === null || trial.replay.series.pain.points.length === 0)
+    return { ...asked, state: "unknown", why: "Nobody asked about pain in the trial." };
+  const putRight = Math.max(0, ...trial.replay.checkIns.flatMap(({ asFirstSaid }) => asFirstSaid?.pain ?? []));
+  return putRight > most
+    ? { ...said, state: "close", why: `${why} A pain of ${figure(putRight)} was put right afterwards.` }
     : { ...said, state: "met", why };
 };
 
 /**
- * A test of order alone: a high value early on can hide a rise. That never matters by itself, for such a value has to
- * pass the gates of comfort and pain.
+ * A test of order alone: a bad value early on can hide a trend. Such a value still has to be within the limits of
+ * comfort and pain.
  */
 export const trend = aboutTrial(({ replay }, { limits }) => {
   const limit = limitValue(limits, "trend-p");
@@ -116,17 +123,22 @@ export const trend = aboutTrial(({ replay }, { limits }) => {
   if (pRise === null || pFall === null)
     return { ...asked, state: "unknown", why: `${counted(count, "check-in")}: no trend can be told.` };
   const value = Math.min(pRise, pFall);
-  const why = `Rise of pain p = ${figure(pRise, 3)}, fall of comfort p = ${figure(pFall, 3)}, from ${counted(count, "check-in")}.`;
+  const why = `Rise of pain ${chance(pRise)}, fall of comfort ${chance(pFall)}, from ${counted(count, "check-in")}.`;
   return { ...asked, value, state: value < limit ? "not met" : "met", why };
 });
 
-export const noStopSign = aboutTrial(({ replay }) => {
+/** So small a chance is no zero. */
+const chance = (p: number): string => (p < 0.001 ? "p below 0.001" : `p = ${figure(p, 3)}`);
+
+export const noStopSign = aboutTrial(({ replay }, { unfinished }) => {
   const asked = { value: replay.stopSigns.length, unit: "stop signs", limit: 0, limitText: "none", source: "stop-signs" };
   if (replay.stopSigns.length > 0) {
     const named = replay.stopSigns.map(({ sign, wornMinutes }) => `${sign} after ${figure(wornMinutes)} min worn`).join(", ");
     return { ...asked, state: "forbids", why: `Stop sign: ${named}.` };
   }
-  const stays = replay.reasons.find(({ about, state }) => about === "feelings" && state === "not met");
+  const stays = [replay, ...unfinished.map((worn) => worn.replay)]
+    .flatMap(({ reasons }) => reasons)
+    .find(({ about, state }) => about === "feelings" && state === "not met");
   return stays
     ? { ...asked, state: "not met", why: `No stop sign was recorded, but ${stays.why}` }
     : { ...asked, state: "met", why: "No stop sign." };

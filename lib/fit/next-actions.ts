@@ -49,10 +49,16 @@ export function actionFor({ id, state }: Pick<Gate, "id" | "state">, evidence: E
     case "worn-long-enough":
     case "checked-often-enough":
       return anotherTrial;
+    case "no-stop-sign":
+      return failed
+        ? {
+            action: "Call the physician where the limb is numb, cold, discoloured or hurt, and make another check socket",
+            scope: "socket",
+          }
+        : anotherTrial;
     case "comfort":
     case "pain":
     case "trend":
-    case "no-stop-sign":
       return failed ? anotherSocket : anotherTrial;
     case "skin-intact":
       return failed ? { action: "Call the physician, and make another check socket", scope: "socket" } : lookAgain(evidence);

@@ -50,7 +50,7 @@ interface Due {
  *    be a release straight away;
  * 8. else what the open gates ask for, the most telling first: *alter or remake* where the socket falls short, *fit*
  *    where the fitting lacks something, *measure*, *begin trial*; and *sign* where nothing is left but what a
- *    prosthetist may accept with a reason, or has to read.
+ *    prosthetist has to read.
  *
  * Days until it is due are clinic settings (`make-days` and its like) and run from the record that led to the step.
  *
@@ -178,26 +178,23 @@ function afterTrial(
     : { step: "sign", why: sentence, fromMs: endedMs, days: "sign-days" };
 }
 
-/** What the open gates ask for. Of what may be accepted with a reason, nothing is asked as long as anything else is open. */
+/**
+ * What the open gates ask for. Of what may be accepted with a reason, nothing is asked as long as anything else is open;
+ * then it is what would settle it. Accepting it is the prosthetist's way out, not the next step.
+ */
 function openGates(evidence: Evidence, gates: readonly Gate[], sinceMs: number | undefined): Due {
   const open = gates.filter(({ state, accepted }) => state !== "met" && state !== "close" && accepted === undefined);
   const pressing = open.filter(({ id }) => !(acceptableGates as readonly GateId[]).includes(id));
-  const asked = pressing.map((gate) => ({ gate, step: stepFor(gate, evidence) }));
+  const asked = (pressing.length > 0 ? pressing : open).map((gate) => ({ gate, step: stepFor(gate, evidence) }));
   const first = order.flatMap((step) => asked.filter((one) => one.step === step)).at(0);
   if (first)
     return {
       step: first.step,
       why: first.gate.why,
       ...from(sinceMs),
-      ...(first.step === "measure" ? {} : { days: daysOf[first.step] }),
+      days: daysOf[first.step],
     };
-  const left = open.map(({ why }) => why).join(" ");
-  return {
-    step: "sign",
-    why: `Left open, for a prosthetist to accept with a reason: ${left}`,
-    ...from(sinceMs),
-    days: "sign-days",
-  };
+  return { step: "sign", why: open.map(({ why }) => why).join(" "), ...from(sinceMs), days: "sign-days" };
 }
 
 type OpenStep = "alter or remake" | "fit" | "measure" | "begin trial" | "sign";
@@ -215,7 +212,10 @@ function stepFor(gate: Gate, evidence: Evidence): OpenStep {
   if (scope === "socket") return "alter or remake";
   if (scope === "fitting") return "fit";
   if (scope === "trial" || scope === "skin") return "begin trial";
-  return gate.id === "cautions-reviewed" ? "sign" : "measure";
+  if (gate.id === "cautions-reviewed") return "sign";
+  if (gate.id === "socket-described") return "alter or remake";
+  // The device's mass is written down before the trial that is to match it.
+  return gate.id === "trial-load" ? "begin trial" : "measure";
 }
 
 /** The day in the clinic's zone. */

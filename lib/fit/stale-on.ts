@@ -1,8 +1,10 @@
 /** When does an assessment change although nothing is recorded? */
+
 import type { Evidence } from "./evidence";
 import { laterDate } from "./has-settled";
 import { instantMs, instantOf } from "./instant";
 import { limitValue } from "./limits";
+import { skinStillTellsMs } from "./next-actions";
 
 const dayMs = 86_400_000;
 
@@ -13,6 +15,8 @@ export function staleOn(evidence: Evidence): string | null {
   const midnight = (date: string) => Date.parse(`${date}T00:00:00Z`);
   const candidates = [
     ...(trial?.endedMs === undefined ? [] : [trial.endedMs + limitValue(limits, "fresh-days") * dayMs]),
+    // Until then the skin still tells, and the next step is to look at it.
+    ...(trial?.endedMs === undefined ? [] : [trial.endedMs + skinStillTellsMs]),
     ...(trial ? [] : measurements.slice(-1).map(({ atMs }) => atMs + limitValue(limits, "limb-measured-days") * dayMs)),
     ...(cause === "congenital" && birthOn !== undefined
       ? [midnight(laterDate(birthOn, { months: 12 * limitValue(limits, "adult-years") }))]

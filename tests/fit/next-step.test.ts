@@ -133,7 +133,7 @@ describe("the next step", () => {
     ).toBe("begin trial");
   });
 
-  it("signs what is ready, or what is open only for a prosthetist to accept or read", () => {
+  it("signs what is ready, or what a prosthetist has to read; what may be accepted is still asked for", () => {
     expect(nextStep(readyBundle())).toEqual({
       step: "sign",
       who: "prosthetist",
@@ -144,7 +144,7 @@ describe("the next step", () => {
       stepOf((bundle) => {
         trialOf(bundle).plan.loadKg = 1;
       }),
-    ).toMatchObject({ step: "sign", why: expect.stringContaining("accept with a reason") });
+    ).toMatchObject({ step: "begin trial", why: expect.stringContaining("would match") });
     expect(stepOf((bundle) => void bundle.episode.cautions.push({ kind: "allergy" }))).toMatchObject({
       step: "sign",
       why: expect.stringContaining("allergy"),

@@ -862,3 +862,60 @@ it("a look from before the trial began says nothing of it, unless it shows an in
   });
   expect(decisionOf(hurt)).toBe("must not be released");
 });
+
+it("a socket said to be made from a measurement after its trial does not make a changed limb look the same", () => {
+  const renamed = changed((bundle) => {
+    scaleLimb(bundle, -8, "2026-10-07T09:00:00Z");
+    socketOf(bundle).limbMeasurementId = "lm3";
+  });
+  expect(stateOf(renamed, "fresh")).toBe("not met");
+});
+
+describe("a trial that was begun since and is still worn", () => {
+  const since = (said: { comfort?: number; pain?: number; feelings?: { kind: "numbness" }[] }) =>
+    changed((bundle) => {
+      const checkIn = (id: string, at: string) => ({
+        id,
+        at,
+        kind: "check-in" as const,
+        comfort: 8,
+        pain: 0,
+        exertion: 1,
+        feelings: [],
+        ...said,
+      });
+      bundle.wearTrials.push({
+        ...structuredClone(trialOf(bundle)),
+        id: "wt2",
+        inspections: [],
+        events: [
+          { id: "a", at: "2026-10-08T08:00:00Z", kind: "begun" },
+          checkIn("b", "2026-10-08T08:05:00Z"),
+          checkIn("c", "2026-10-08T08:10:00Z"),
+        ],
+      });
+    });
+
+  it("lets nobody sign by the one before while it goes badly", () => {
+    expect(decisionOf(since({}))).toBe("ready");
+    expect(stateOf(since({ comfort: 4 }), "comfort")).toBe("not met");
+    expect(stateOf(since({ pain: 4 }), "pain")).toBe("not met");
+    expect(stateOf(since({ pain: 7 }), "pain")).toBe("forbids");
+    expect(stateOf(since({ feelings: [{ kind: "numbness" }] }), "no-stop-sign")).toBe("not met");
+  });
+});
+
+it("a bad rating that was put right afterwards is close: whoever signs reads it", () => {
+  const putRight = (first: { comfort?: number; pain?: number }, right: { comfort?: number; pain?: number }) =>
+    changed((bundle) => {
+      for (const event of checkInsOf(bundle).slice(1, 2)) Object.assign(event, first);
+      trialOf(bundle).events.push({ id: "k", at: "2026-10-05T11:00:00Z", kind: "corrected", corrects: "e10", ...right });
+    });
+  expect(gateOf(putRight({ pain: 8 }, { pain: 0 }), "pain")).toMatchObject({
+    state: "close",
+    why: expect.stringContaining("A pain of 8 was put right"),
+  });
+  expect(gateOf(putRight({ comfort: 3 }, { comfort: 8 }), "comfort")).toMatchObject({ state: "close" });
+  expect(stateOf(putRight({ pain: 2 }, { pain: 1 }), "pain")).toBe("met");
+  expect(stateOf(putRight({ pain: 0 }, { pain: 8 }), "pain")).toBe("forbids");
+});

@@ -11,7 +11,7 @@ import { seeRelease } from "@/lib/records/see-release";
 import { sign, withdrawSignature } from "@/lib/records/sign";
 import { specifySocket } from "@/lib/records/specify-socket";
 import { sha256 } from "@/lib/trail/chain";
-import { calmTrial, minutesAfter, openTestClinic, password, readyEpisode, stations, trialBegin } from "./clinic";
+import { calmTrial, minutesAfter, openTestClinic, password, readyEpisode, stations, today, trialBegin } from "./clinic";
 
 const release = "release for definitive fabrication";
 
@@ -42,7 +42,7 @@ test("the whole job: a ready episode is accepted, released, delivered, and every
   expect(evidence.previousDigest).toBe(signOff.previousDigest);
   expect(signOff.previousDigest).not.toMatch(/^0+$/);
 
-  await deliverSocket(clinic.assistant, { episodeId, at: "2026-10-08T08:00:00Z" });
+  await deliverSocket(clinic.assistant, { episodeId, at: today });
   expect((await seeEpisode(clinic.prosthetist, episodeId)).episode).toMatchObject({ nextStep: null, stage: "delivered" });
   expect(await verifyRecord(clinic.prosthetist, null)).toMatchObject({ holds: true });
 });
