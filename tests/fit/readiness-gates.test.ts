@@ -420,7 +420,7 @@ gateCases("pain", [
         inspections: [],
         events: [
           { id: "b", at: "2026-10-06T10:00:00Z", kind: "begun" },
-          { id: "c", at: "2026-10-06T10:05:00Z", kind: "check-in", comfort: 3, pain: 8, exertion: 1, feelings: [] },
+          { id: "c", at: "2026-10-06T10:05:00Z", kind: "check-in", comfort: 8, pain: 8, exertion: 1, feelings: [] },
         ],
       });
     },
