@@ -88,8 +88,7 @@ interface Timed {
   atMs: number;
 }
 
-/** Beyond this a limb's swelling over the day shows. Common practice, no source. */
-const sameTimeOfDayMs = 3 * 3_600_000;
+const hourMs = 3_600_000;
 
 function warningsOf(earlier: Timed, later: Timed, limits: Limits): string[] {
   const least = limitValue(limits, "doffed-before-measuring-minutes");
@@ -101,7 +100,7 @@ function warningsOf(earlier: Timed, later: Timed, limits: Limits): string[] {
       : [],
   );
   const intoTheDay = (later.atMs - earlier.atMs) % dayMs;
-  const otherTime = Math.min(intoTheDay, dayMs - intoTheDay) > sameTimeOfDayMs;
+  const otherTime = Math.min(intoTheDay, dayMs - intoTheDay) > limitValue(limits, "same-time-hours") * hourMs;
   return otherTime ? [...hasty, "The two were taken at different times of day."] : hasty;
 }
 

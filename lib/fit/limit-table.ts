@@ -47,6 +47,8 @@ export const limitTable = {
     source: "paterno-2021",
   },
 
+  "same-time-hours": { name: "Hours of the day that two measurements may lie apart", value: 3, unit: "h", ...clinic([1, 12]) },
+
   // The socket
   "unexplained-mm": { name: "Change of a circumference that no adjustment explains", value: 2, unit: "mm", ...clinic([1, 4]) },
 
@@ -161,6 +163,12 @@ export const limitTable = {
   // Skin
   "first-look-minutes": { name: "First look at the skin after doffing", value: 5, unit: "min", ...clinic([1, 5]) },
   "fade-minutes": { name: "Minutes within which marks fade", value: 20, unit: "min", source: "fading-20-min" },
+  "skin-tells-hours": {
+    name: "Hours after a trial in which a look at the skin still tells",
+    value: 2,
+    unit: "h",
+    ...clinic([1, 4]),
+  },
   "even-grade-most": { name: "Highest grade of a mark where marks are even", value: 2, unit: "grade", ...clinic([1, 2]) },
   "stands-out-grades": {
     name: "Grades above the others from which a place stands out",

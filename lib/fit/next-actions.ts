@@ -2,6 +2,7 @@
 import type { Decision, Gate, NextAction } from "./assessment";
 import type { Evidence } from "./evidence";
 import { limbSince } from "./gates-limb";
+import { limitValue } from "./limits";
 import { acceptableGates, type GateId } from "./words";
 
 /** What has to be done anew. Whoever makes another socket fits and tries it anyway; whoever runs another trial looks at the skin anyway. */
@@ -16,8 +17,9 @@ const anotherSocket: GateAction = { action: "Make another check socket", scope: 
 const anotherTrial: GateAction = { action: "Run another wear trial", scope: "trial" };
 const measure: GateAction = { action: "Measure the limb", scope: "other" };
 
-/** The skin tells of the trial only so long after doffing. Common practice, no source. */
-export const skinStillTellsMs = 2 * 3_600_000;
+/** Is it soon enough after the trial for a look at the skin to tell of it? */
+export const skinStillTells = ({ trial, asOfMs, limits }: Evidence): boolean =>
+  trial?.endedMs !== undefined && asOfMs - trial.endedMs <= limitValue(limits, "skin-tells-hours") * 3_600_000;
 
 /** What would settle a gate that is open. */
 export function actionFor({ id, state }: Pick<Gate, "id" | "state">, evidence: Evidence): GateAction {
@@ -95,8 +97,8 @@ const aboutTrial: readonly GateId[] = [
   "fresh",
 ];
 
-const lookAgain = ({ trial, asOfMs }: Evidence): GateAction =>
-  trial?.endedMs !== undefined && asOfMs - trial.endedMs <= skinStillTellsMs
+const lookAgain = (evidence: Evidence): GateAction =>
+  skinStillTells(evidence)
     ? { action: "Inspect the skin again", scope: "skin" }
     : { action: "Run another wear trial, and look at the skin until the marks have faded", scope: "trial" };
 

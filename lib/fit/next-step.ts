@@ -5,7 +5,7 @@ import { FitInputError } from "./errors";
 import { type Evidence, gatherEvidence, type TrialEvidence } from "./evidence";
 import { instantMs, instantOf } from "./instant";
 import { defaultLimits, type LimitId, type Limits, limitValue } from "./limits";
-import { actionFor, skinStillTellsMs } from "./next-actions";
+import { actionFor, skinStillTells } from "./next-actions";
 import { assessReadiness } from "./readiness";
 import { acceptableGates, type GateId } from "./words";
 
@@ -162,7 +162,7 @@ function afterTrial(
 ): Due {
   const endedMs = trial.endedMs ?? trial.beganMs;
   const unlooked = gates.find(({ id, state }) => id === "skin-inspected" && state === "unknown");
-  if (unlooked && evidence.asOfMs - endedMs <= skinStillTellsMs) return { step: "inspect", why: unlooked.why, fromMs: endedMs };
+  if (unlooked && skinStillTells(evidence)) return { step: "inspect", why: unlooked.why, fromMs: endedMs };
   if (decision === "must not be released") return { step: "alter or remake", why: sentence, fromMs: endedMs, days: "alter-days" };
   if (decision !== "ready" && decision !== "ready with conditions") return openGates(evidence, gates, endedMs);
   const accepted = standing(evidence, "wear trial accepted").findLast(

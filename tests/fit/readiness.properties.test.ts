@@ -179,7 +179,7 @@ describe("a worse finding never improves the decision", () => {
         fc.pre(stateOf(bundle, "trend") !== "not met" || stateOf(worse, "trend") === "not met");
         expect(rank(judged(worse))).toBeLessThanOrEqual(rank(judged(bundle)));
       }),
-      runs(),
+      runs(100),
     );
   });
 
@@ -197,7 +197,7 @@ describe("a worse finding never improves the decision", () => {
         if (afterMs <= beforeMs || gapOf(worse) < gapOf(bundle)) return;
         expect(rank(judged(worse))).toBeLessThanOrEqual(rank(judged(bundle)));
       }),
-      runs(),
+      runs(100),
     );
   });
 
@@ -214,7 +214,7 @@ describe("a worse finding never improves the decision", () => {
           rank(judged(pained(pains))),
         );
       }),
-      runs(),
+      runs(100),
     );
   });
 });
@@ -244,7 +244,7 @@ describe("every assessment", () => {
         expect(assessment.next.length > 0).toBe(!assessment.decision.startsWith("ready"));
         expect(nextStep(bundle, assessment).step).not.toBeNull();
       }),
-      runs(),
+      runs(100),
     );
   });
 
