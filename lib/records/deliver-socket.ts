@@ -1,7 +1,8 @@
 import { z } from "zod";
 import { command } from "./command";
-import { findEpisode, refuseFuture, releaseMeaning, wholeMinute } from "./episode-for-change";
+import { findEpisode, refuseFuture, wholeMinute } from "./episode-for-change";
 import { id, instant, maybeText } from "./input";
+import { releaseMeaning } from "./meanings";
 import { InputRefused, Locked } from "./refusals";
 
 /** The definitive socket reached its wearer. */

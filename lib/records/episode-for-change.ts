@@ -1,6 +1,7 @@
 /** The rules that every change of an episode's records shares. */
 import type { Prisma } from "@/lib/generated/prisma/client";
 import type { Store } from "./command";
+import { releaseMeaning } from "./meanings";
 import { InputRefused, Locked, NotFound } from "./refusals";
 
 const withSignatures = {
@@ -9,9 +10,6 @@ const withSignatures = {
 } as const satisfies Prisma.EpisodeInclude;
 
 export type EpisodeForChange = Prisma.EpisodeGetPayload<{ include: typeof withSignatures }>;
-
-export const releaseMeaning = "release for definitive fabrication";
-export const trialMeaning = "wear trial accepted";
 
 export async function findEpisode(store: Store, episodeId: string): Promise<EpisodeForChange> {
   const episode = await store.db.episode.findUnique({ where: { id: episodeId }, include: withSignatures });

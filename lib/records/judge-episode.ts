@@ -2,7 +2,7 @@
 import { type Assessment, assessReadiness, type Bundle, type Limits, limitValue, type NextStep, nextStep } from "@/lib/fit";
 import { type EpisodeWhole, toBundle } from "./bundle-of";
 import { clinicDay } from "./clinic-time";
-import { releaseMeaning } from "./episode-for-change";
+import { releaseMeaning } from "./meanings";
 
 export interface JudgedEpisode {
   bundle: Bundle;

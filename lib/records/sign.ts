@@ -8,9 +8,10 @@ import { type EpisodeWhole, readEpisode, toBundle } from "./bundle-of";
 import { now } from "./clock";
 import { inTransaction, parseInput, type Store } from "./command";
 import { database } from "./database";
-import { findEpisode, releaseMeaning, trialMeaning } from "./episode-for-change";
+import { findEpisode } from "./episode-for-change";
 import { choice, id, rows, text, version } from "./input";
 import { limitsInForce } from "./limits-in-force";
+import { releaseMeaning, trialMeaning } from "./meanings";
 import { setSocketState } from "./move-socket";
 import { ChangedMeanwhile, InputRefused, Locked, NotAllowed, NotReady } from "./refusals";
 
