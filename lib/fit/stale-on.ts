@@ -4,7 +4,6 @@ import type { Evidence } from "./evidence";
 import { laterDate } from "./has-settled";
 import { instantMs, instantOf } from "./instant";
 import { limitValue } from "./limits";
-import { skinStillTellsMs } from "./next-actions";
 
 const dayMs = 86_400_000;
 
@@ -16,7 +15,7 @@ export function staleOn(evidence: Evidence): string | null {
   const candidates = [
     ...(trial?.endedMs === undefined ? [] : [trial.endedMs + limitValue(limits, "fresh-days") * dayMs]),
     // Until then the skin still tells, and the next step is to look at it.
-    ...(trial?.endedMs === undefined ? [] : [trial.endedMs + skinStillTellsMs]),
+    ...(trial?.endedMs === undefined ? [] : [trial.endedMs + limitValue(limits, "skin-tells-hours") * 3_600_000]),
     ...(trial ? [] : measurements.slice(-1).map(({ atMs }) => atMs + limitValue(limits, "limb-measured-days") * dayMs)),
     ...(cause === "congenital" && birthOn !== undefined
       ? [midnight(laterDate(birthOn, { months: 12 * limitValue(limits, "adult-years") }))]
