@@ -7,6 +7,7 @@ import { type EpisodeWhole, readEpisode } from "./bundle-of";
 import type { Transaction } from "./database";
 import { type JudgedEpisode, judgeEpisode } from "./judge-episode";
 import { limitsInForce } from "./limits-in-force";
+import { releaseMeaning } from "./meanings";
 
 export const stages = [
   "assessment",
@@ -83,7 +84,7 @@ function stageOf(episode: EpisodeWhole, bundle: Bundle, next: NextStep): Stage {
   if (episode.onHoldAt) return "on hold";
   if (episode.deliveredAt) return "delivered";
   const standing = (bundle.signOffs ?? []).filter(({ withdrawnAt }) => withdrawnAt === undefined);
-  if (standing.some(({ meaning }) => meaning === "release for definitive fabrication")) return "released";
+  if (standing.some(({ meaning }) => meaning === releaseMeaning)) return "released";
   if (next.step === "sign" || next.step === "release") return "awaiting sign-off";
   if (next.step === "begin trial" || next.step === "finish trial" || next.step === "inspect") return "wear trial";
   return episode.sockets.length > 0 ? "check sockets" : "assessment";

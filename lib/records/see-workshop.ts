@@ -1,10 +1,12 @@
 import { Adjustment, EpisodeRecord, Station } from "@/lib/fit";
 import { adjustmentRecord } from "./bundle-of";
+import { releaseMeaning } from "./meanings";
 import { query } from "./query";
 import { NotFound } from "./refusals";
 
 // The bench works by clinic numbers: no names, no clinical words.
 const order = {
+  limbMeasurement: { select: { at: true, stations: true } },
   id: true,
   episodeId: true,
   number: true,
@@ -22,7 +24,6 @@ const order = {
   specifiedByName: true,
   specifiedAt: true,
   derivedFrom: { select: { number: true, stations: true } },
-  limbMeasurement: { select: { at: true, stations: true } },
   adjustments: {
     where: { droppedAt: null },
     orderBy: { position: "asc" },
@@ -31,12 +32,12 @@ const order = {
   stateChanges: { orderBy: { at: "asc" }, select: { id: true, state: true, at: true, byName: true, note: true } },
   episode: {
     select: {
+      limbLengthMm: true,
       side: true,
       level: true,
       suspension: true,
       landmark: true,
       stationsFrom: true,
-      limbLengthMm: true,
       deviceMassKg: true,
       wearer: { select: { clinicNumber: true } },
     },
@@ -55,7 +56,7 @@ export const seeWorkshop = query({
       }),
       db.signOff.findMany({
         where: {
-          meaning: "release for definitive fabrication",
+          meaning: releaseMeaning,
           withdrawal: null,
           episode: { struckOutAt: null, deliveredAt: null },
         },

@@ -12,6 +12,7 @@ import { may } from "@/lib/access/roles";
 import { requireActor } from "@/lib/access/session";
 import { type Assessment, sourceKinds } from "@/lib/fit";
 import { now } from "@/lib/records/clock";
+import { releaseMeaning } from "@/lib/records/meanings";
 import { type SeenEpisode, seeEpisode } from "@/lib/records/see-episode";
 import { Carried } from "./carried";
 import { Cautions } from "./cautions";
@@ -34,9 +35,7 @@ export default async function EpisodePage({ params }: { params: Promise<{ episod
   const today = dayAt(now(), timeZone);
   const place = { episodeId, subject: assessment.subject, decision: assessment.decision };
   const last = volumes(bundle).at(-1);
-  const released = episode.signOffs.find(
-    ({ meaning, withdrawal }) => meaning === "release for definitive fabrication" && !withdrawal,
-  );
+  const released = episode.signOffs.find(({ meaning, withdrawal }) => meaning === releaseMeaning && !withdrawal);
 
   return (
     <>

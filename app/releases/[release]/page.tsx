@@ -11,6 +11,7 @@ import { may } from "@/lib/access/roles";
 import { requireActor } from "@/lib/access/session";
 import { cautionForBench, placeOf, releaseSheet } from "@/lib/print/release-sheet";
 import { clinicSettings } from "@/lib/records/clinic";
+import { releaseMeaning } from "@/lib/records/meanings";
 import { type Evidence, seeRelease } from "@/lib/records/see-release";
 import { Profile } from "./profile";
 import styles from "./release.module.css";
@@ -22,7 +23,7 @@ export default async function ReleasePage({ params }: { params: Promise<{ releas
   const actor = await requireActor(`/releases/${release}`);
   const [{ signOff, evidence }, clinic] = await Promise.all([show(seeRelease(actor, release)), clinicSettings()]);
   const sheet = releaseSheet(evidence);
-  const isRelease = signOff.meaning === "release for definitive fabrication";
+  const isRelease = signOff.meaning === releaseMeaning;
   return (
     <>
       <nav aria-label="This sheet" className={styles.tools}>
