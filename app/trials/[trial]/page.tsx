@@ -3,6 +3,7 @@ import Link from "next/link";
 import { show } from "@/app/_forms/show";
 import { Advice } from "@/app/_parts/advice";
 import { dayAndTimeAt, timeAt } from "@/app/_parts/dates";
+import { EpisodeLink } from "@/app/_parts/episode-link";
 import { LimbMap } from "@/app/_parts/limb-map";
 import { limbShapeOf } from "@/app/_parts/limb-shape";
 import { counted, formatNumber } from "@/app/_parts/numbers";
@@ -36,14 +37,7 @@ export default async function TrialPage({ params }: { params: Promise<{ trial: s
   const events = [...record.events].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
   return (
     <>
-      <PageHead
-        title={`Wear trial, socket ${socket?.number ?? ""}`}
-        about={
-          <Link href={`/episodes/${episode.id}`}>
-            {episode.wearer.name}, {episode.side} {episode.level}
-          </Link>
-        }
-      />
+      <PageHead title={`Wear trial, socket ${socket?.number ?? ""}`} about={<EpisodeLink episode={episode} />} />
       <p>
         {formatNumber(plan.minutes, 0)} minutes, a check-in every {formatNumber(plan.intervalMin, 0)}
         {plan.loadKg !== undefined &&

@@ -1,7 +1,7 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { show } from "@/app/_forms/show";
 import { Choose } from "@/app/_parts/choices";
+import { EpisodeLink } from "@/app/_parts/episode-link";
 import { HiddenField, TextField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
 import { PageHead } from "@/app/_parts/page-head";
@@ -23,14 +23,7 @@ export default async function ChangeEpisodePage({ params }: { params: Promise<{ 
   const courses = episode.stage === "on hold" || episode.stage === "closed" ? ["in fitting"] : ["on hold", "closed"];
   return (
     <>
-      <PageHead
-        title="Change the episode"
-        about={
-          <Link href={`/episodes/${episode.id}`}>
-            {episode.wearer.name}, {episode.side} {episode.level}
-          </Link>
-        }
-      />
+      <PageHead title="Change the episode" about={<EpisodeLink episode={episode} />} />
       <ActionForm action={change}>
         <HiddenField name="episodeId" value={episode.id} />
         <HiddenField name="version" value={String(episode.version)} />

@@ -1,7 +1,7 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { show } from "@/app/_forms/show";
 import { dayAt, longDay } from "@/app/_parts/dates";
+import { EpisodeLink } from "@/app/_parts/episode-link";
 import { CheckBox, DateField, HiddenField, NumberField, SelectField, TextField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
 import { PageHead } from "@/app/_parts/page-head";
@@ -26,14 +26,7 @@ export default async function MeasurePage({ params }: { params: Promise<{ episod
   const last = bundle.limbMeasurements.at(-1);
   return (
     <>
-      <PageHead
-        title="Measure the limb"
-        about={
-          <Link href={`/episodes/${episode.id}`}>
-            {episode.wearer.name}, {episode.side} {episode.level}
-          </Link>
-        }
-      />
+      <PageHead title="Measure the limb" about={<EpisodeLink episode={episode} />} />
       <ActionForm action={measure}>
         <HiddenField name="id" value={newId()} />
         <HiddenField name="episodeId" value={episode.id} />

@@ -1,7 +1,7 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { show } from "@/app/_forms/show";
 import { dayAt, longDay } from "@/app/_parts/dates";
+import { EpisodeLink } from "@/app/_parts/episode-link";
 import { HiddenField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
 import { PageHead } from "@/app/_parts/page-head";
@@ -24,14 +24,7 @@ export default async function NextSocketPage({ params }: { params: Promise<{ epi
   const limb = bundle.limbMeasurements.at(-1);
   return (
     <>
-      <PageHead
-        title={`Specify socket ${(last?.number ?? 0) + 1}`}
-        about={
-          <Link href={`/episodes/${episode.id}`}>
-            {episode.wearer.name}, {episode.side} {episode.level}
-          </Link>
-        }
-      />
+      <PageHead title={`Specify socket ${(last?.number ?? 0) + 1}`} about={<EpisodeLink episode={episode} />} />
       <p className="soft lead">
         {last
           ? `The dimensions of socket ${last.number} are filled in. Write the adjustments, then the dimensions that follow from them; what they do not explain is shown.`

@@ -1,8 +1,8 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { show } from "@/app/_forms/show";
 import { Advice } from "@/app/_parts/advice";
 import { Choose } from "@/app/_parts/choices";
+import { EpisodeLink } from "@/app/_parts/episode-link";
 import { CheckBox, HiddenField, TextArea, TextField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
 import { GateList } from "@/app/_parts/gate-list";
@@ -34,11 +34,7 @@ export default async function SignOffPage({ params }: { params: Promise<{ episod
     ({ withdrawal, socketId }) => withdrawal === null && socketId === assessment.subject?.socketId,
   );
   const left = meanings.filter((meaning) => !standing.some((signOff) => signOff.meaning === meaning));
-  const about = (
-    <Link href={`/episodes/${episode.id}`}>
-      {episode.wearer.name}, {episode.side} {episode.level}
-    </Link>
-  );
+  const about = <EpisodeLink episode={episode} />;
 
   return (
     <>

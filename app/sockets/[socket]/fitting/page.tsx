@@ -1,8 +1,8 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { show } from "@/app/_forms/show";
 import { fittingParts, usualJoints } from "@/app/_parts/check-words";
 import { Choose, Scale } from "@/app/_parts/choices";
+import { EpisodeLink } from "@/app/_parts/episode-link";
 import { DateField, HiddenField, NumberField, TextArea, TextField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
 import { LimbMap } from "@/app/_parts/limb-map";
@@ -30,14 +30,7 @@ export default async function FittingPage({ params }: { params: Promise<{ socket
   const parts = fittingParts(bundle.episode.level);
   return (
     <>
-      <PageHead
-        title={`Fitting of socket ${socket?.number ?? ""}`}
-        about={
-          <Link href={`/episodes/${episode.id}`}>
-            {episode.wearer.name}, {episode.side} {episode.level}
-          </Link>
-        }
-      />
+      <PageHead title={`Fitting of socket ${socket?.number ?? ""}`} about={<EpisodeLink episode={episode} />} />
       <div className={styles.cols}>
         <nav aria-label="Parts of the fitting" className={styles.parts}>
           <ol>

@@ -1,7 +1,7 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { show } from "@/app/_forms/show";
 import { Advice } from "@/app/_parts/advice";
+import { EpisodeLink } from "@/app/_parts/episode-link";
 import { CheckBox, HiddenField, NumberField, TextArea, TextField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
 import { PageHead } from "@/app/_parts/page-head";
@@ -27,14 +27,7 @@ export default async function PlanTrialPage({ params }: { params: Promise<{ sock
   const upper = isUpperLimb(level);
   return (
     <>
-      <PageHead
-        title={`Plan a wear trial of socket ${socket?.number ?? ""}`}
-        about={
-          <Link href={`/episodes/${episode.id}`}>
-            {episode.wearer.name}, {episode.side} {episode.level}
-          </Link>
-        }
-      />
+      <PageHead title={`Plan a wear trial of socket ${socket?.number ?? ""}`} about={<EpisodeLink episode={episode} />} />
       <ActionForm action={plan}>
         <HiddenField name="id" value={newId()} />
         <HiddenField name="socketId" value={socketId} />
