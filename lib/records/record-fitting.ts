@@ -2,7 +2,7 @@ import { z } from "zod";
 import { type CheckKey, checkAnswers, checksOf, type Level, places } from "@/lib/fit";
 import { command } from "./command";
 import { episodeForChange, refuseFuture, refuseUnderSignature } from "./episode-for-change";
-import { amount, choice, id, instant, maybeRating, maybeText, newRecordId, rows, text } from "./input";
+import { amount, choice, id, instant, maybeAmount, maybeInstant, maybeRating, maybeText, newRecordId, rows, text } from "./input";
 import { findSocket, setSocketState } from "./move-socket";
 import { InputRefused } from "./refusals";
 import { lookFields, refuseOffLimb, writeLook } from "./skin-look";
@@ -38,8 +38,13 @@ const FittingInput = z.strictObject({
   pain: maybeRating("Pain"),
   words: maybeText("The wearer's words", 2000),
   note: maybeText("The note", 2000),
+  /** Left out, or without minutes and marks, where the skin was not looked at. */
   look: z
-    .strictObject({ ...lookFields, at: lookFields.at.optional(), minutesAfterDoffing: lookFields.minutesAfterDoffing.optional() })
+    .strictObject({
+      ...lookFields,
+      at: maybeInstant("When the skin was looked at"),
+      minutesAfterDoffing: maybeAmount({ min: 0, max: 10_000, unit: "min", what: "The time after doffing" }),
+    })
     .optional(),
 });
 

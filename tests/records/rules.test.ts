@@ -250,3 +250,23 @@ test("events of a trial are only ever added", async () => {
   );
   expect(calmTrial()).toHaveLength(before.length);
 });
+
+test("a fitting in which nobody looked at the skin has no look, whatever the form sends for it", async () => {
+  const clinic = await openTestClinic();
+  const { socketId } = await readyEpisode(clinic, { until: "fitted" });
+  const db = await database();
+  const fitting = { socketId, at: "2026-10-06T09:00:00Z", place: "clinic", checks: { donning: "met", seating: "" }, comfort: "" };
+  await recordFitting(clinic.assistant, {
+    ...fitting,
+    look: { minutesAfterDoffing: "", marks: [{ distanceFromEndMm: "", strength: "" }] },
+  });
+  await recordFitting(clinic.assistant, fitting);
+  expect(await db.skinInspection.count()).toBe(0);
+  const unsaid = {
+    minutesAfterDoffing: "",
+    marks: [{ distanceFromEndMm: 80, angleDeg: 0, widthMm: 10, heightMm: 10, strength: "clear", blanches: "yes" }],
+  };
+  await expect(recordFitting(clinic.assistant, { ...fitting, look: unsaid })).rejects.toMatchObject({
+    fields: { "look.minutesAfterDoffing": expect.stringContaining("How many minutes") },
+  });
+});
