@@ -30,7 +30,13 @@ export function ReadingLine({ name, reading, kinds }: ReadingProps) {
 
 /** The value with its error; nothing where it was not measured. */
 export const foundIn = ({ value, unit, standardError }: Reading): string | undefined =>
-  value === undefined ? undefined : formatQuantity({ value, unit, standardError });
+  value === undefined
+    ? undefined
+    : formatQuantity({
+        value,
+        unit: value === 1 ? unit?.replace(/^(day|check|mark|caution|adjustment|stop sign)s$/, "$1") : unit,
+        standardError,
+      });
 
 export const limitIn = ({ limit, limitText, unit }: Reading): string | undefined =>
   limitText ?? (limit === undefined ? undefined : formatQuantity({ value: limit, unit }));

@@ -51,7 +51,7 @@ export default async function Today({
       ) : (
         <div className={styles.groups}>
           {stepOrder.map((step) => {
-            const group = steps.filter(({ nextStep }) => nextStep === step);
+            const group = forbiddenFirst(steps.filter(({ nextStep }) => nextStep === step));
             return group.length > 0 && <StepGroup key={step} heading={stepHeadings[step]} rows={group} today={today} />;
           })}
         </div>
@@ -72,6 +72,12 @@ export default async function Today({
     </>
   );
 }
+
+/** Who may be hurt is looked at before who is late. */
+const forbiddenFirst = (rows: CaseloadRow[]): CaseloadRow[] => [
+  ...rows.filter(({ decision }) => decision === "must not be released"),
+  ...rows.filter(({ decision }) => decision !== "must not be released"),
+];
 
 function StepGroup({ heading, rows, today }: { heading: string; rows: CaseloadRow[]; today: string }) {
   return (
@@ -97,7 +103,7 @@ function StepGroup({ heading, rows, today }: { heading: string; rows: CaseloadRo
             {row.dueOn && <span className={row.dueOn < today ? styles.late : "soft"}>{dueWords(row.dueOn, today)}</span>}
             <small>
               {row.decision === "must not be released" && <strong className={styles.forbids}>Must not be released. </strong>}
-              {row.nextWhy}
+              {row.nextWhy?.replace(/^Must not be released: /, "")}
             </small>
           </li>
         ))}

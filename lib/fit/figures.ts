@@ -20,6 +20,15 @@ export function figure(value: number, decimals = 2): string {
  */
 export const counted = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? "" : "s"}`;
 
+/**
+ * A key as it is read out.
+ *
+ * @example
+ * inWords("reduced-feeling")
+ * // => "reduced feeling"
+ */
+export const inWords = (key: string): string => key.replaceAll("-", " ");
+
 /** Sums of binary fractions miss by less than this; a value that misses its limit by no more has not passed it. */
 const rounding = 1e-9;
 export const isAbove = (value: number, limit: number): boolean => value > limit + rounding * Math.max(1, Math.abs(limit));

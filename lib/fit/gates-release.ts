@@ -1,7 +1,7 @@
 /** Gates about what is carried into the definitive socket, and about what the prosthetist must have read. */
 import type { Adjustment } from "./bundle";
 import type { Evidence, GateJudge } from "./evidence";
-import { counted, figure, isAbove } from "./figures";
+import { counted, figure, inWords, isAbove } from "./figures";
 import { cellsAt } from "./gates-skin";
 import { instantMs } from "./instant";
 import { type Limits, limitValue } from "./limits";
@@ -71,7 +71,11 @@ export const cautionsReviewed: GateJudge = ({ bundle, asOfMs }) => {
   });
   const asked = { value: unread.length, unit: "cautions", limit: 0, limitText: "none unread", source: "plain" };
   if (unread.length > 0)
-    return { ...asked, state: "not met", why: `Not read by a prosthetist: ${unread.map(({ kind }) => kind).join(", ")}.` };
+    return {
+      ...asked,
+      state: "not met",
+      why: `Not read by a prosthetist: ${unread.map(({ kind }) => inWords(kind)).join(", ")}.`,
+    };
   return {
     ...asked,
     state: "met",

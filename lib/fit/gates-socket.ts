@@ -2,7 +2,7 @@
 import type { Bundle, CheckSocket, JointMotion } from "./bundle";
 import type { Evidence, Finding, GateJudge } from "./evidence";
 import { explainDimensions } from "./explain-dimensions";
-import { counted, figure } from "./figures";
+import { counted, figure, inWords } from "./figures";
 import { limitValue } from "./limits";
 import { type MotionReading, motion as motionOf, motionRule } from "./motion";
 import { suspension as suspensionOf, suspensionRule } from "./suspension";
@@ -72,14 +72,21 @@ export const checksDone: GateJudge = (evidence) => {
   const checks = checksOf(bundle.episode.level);
   const answerOf = (key: CheckKey) => fitting.checks[key] ?? "not done";
   const isAnswered = (key: CheckKey) => bundle.carried.some(({ answers }) => answers === `check:${key}`);
-  const failed = checks.filter((key) => answerOf(key) === "not met" || (answerOf(key) === "concern" && !isAnswered(key)));
+  const failed = checks.filter((key) => answerOf(key) === "not met");
+  const concerns = checks.filter((key) => answerOf(key) === "concern" && !isAnswered(key));
   const missing = checks.filter((key) => answerOf(key) === "not done");
   const carried = checks.filter((key) => answerOf(key) === "concern" && isAnswered(key));
-  const value = checks.length - failed.length - missing.length;
+  const value = checks.length - failed.length - concerns.length - missing.length;
   const asked = { value, unit: "checks", limit: checks.length, limitText: `all ${checks.length}`, source: "common-practice" };
-  const part = (keys: readonly CheckKey[], what: string) => (keys.length === 0 ? [] : [`${what}: ${keys.join(", ")}`]);
-  const parts = [...part(failed, "Not met"), ...part(missing, "Not done"), ...part(carried, "Answered by a carried adjustment")];
-  const state = failed.length > 0 ? "not met" : missing.length > 0 ? "unknown" : "met";
+  const part = (keys: readonly CheckKey[], what: string) =>
+    keys.length === 0 ? [] : [`${what}: ${keys.map(inWords).join(", ")}`];
+  const parts = [
+    ...part(failed, "Not met"),
+    ...part(concerns, "Concern that nothing carried answers"),
+    ...part(missing, "Not done"),
+    ...part(carried, "Answered by a carried adjustment"),
+  ];
+  const state = failed.length + concerns.length > 0 ? "not met" : missing.length > 0 ? "unknown" : "met";
   return {
     ...asked,
     state,
@@ -112,11 +119,11 @@ export const motion: GateJudge = (evidence) => {
       state: "unknown",
       unit: "°",
       limit: limitDeg,
-      why: `${missing ?? "The joint above the socket"} was not measured with and without the socket.`,
+      why: `${missing ? inWords(missing) : "The joint above the socket"} was not measured with and without the socket.`,
       source: source ?? "clinic-setting",
     };
   }
-  return { ...worst.reading, why: joints.map(({ joint, reading: { why } }) => `${joint}: ${why}`).join(" ") };
+  return { ...worst.reading, why: joints.map(({ joint, reading: { why } }) => `${inWords(joint)}: ${why}`).join(" ") };
 };
 
 const judge = ({ joint, withoutDeg, withDeg }: JointMotion, { bundle, limits }: Evidence): MotionReading =>

@@ -1,6 +1,6 @@
 /** Gates about the wear trial: load, time, check-ins, comfort, pain, trend, stop signs. */
 import { type Evidence, type Finding, type GateJudge, type TrialEvidence, withoutTrial } from "./evidence";
-import { counted, figure, isAbove, isBelow } from "./figures";
+import { counted, figure, inWords, isAbove, isBelow } from "./figures";
 import { limitValue } from "./limits";
 import { trialLoad as loadOf } from "./trial-load";
 
@@ -133,7 +133,9 @@ const chance = (p: number): string => (p < 0.001 ? "p below 0.001" : `p = ${figu
 export const noStopSign = aboutTrial(({ replay }, { unfinished }) => {
   const asked = { value: replay.stopSigns.length, unit: "stop signs", limit: 0, limitText: "none", source: "stop-signs" };
   if (replay.stopSigns.length > 0) {
-    const named = replay.stopSigns.map(({ sign, wornMinutes }) => `${sign} after ${figure(wornMinutes)} min worn`).join(", ");
+    const named = replay.stopSigns
+      .map(({ sign, wornMinutes }) => `${inWords(sign)} after ${figure(wornMinutes)} min worn`)
+      .join(", ");
     return { ...asked, state: "forbids", why: `Stop sign: ${named}.` };
   }
   const stays = [replay, ...unfinished.map((worn) => worn.replay)]

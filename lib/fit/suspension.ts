@@ -88,7 +88,9 @@ export function suspension(pulls: readonly Pull[], rule: SuspensionRule): Suspen
   const standardError = line?.standardErrorMm ?? rule.errorOfFewPullsMm ?? limitValue(defaultLimits, "displacement-error-mm");
   const worse = Math.max(value, measuredMm);
   const how = hardestN < loadN && !sameLoad(hardestN, loadN) ? `, from a line through pulls up to ${figure(hardestN, 0)} N` : "";
-  const slipped = isAbove(measuredMm, Math.max(value, limitMm)) ? ` It moved ${figure(measuredMm, 1)} mm at a gentler pull.` : "";
+  const slipped = isAbove(measuredMm, Math.max(value, limitMm))
+    ? ` It was seen to move ${figure(measuredMm, 1)} mm at no more than that load.`
+    : "";
   return {
     ...asked,
     value,

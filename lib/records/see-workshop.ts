@@ -29,7 +29,7 @@ const order = {
     orderBy: { position: "asc" },
     select: { id: true, kind: true, aspect: true, third: true, amount: true, unit: true, reason: true, answers: true },
   },
-  stateChanges: { orderBy: { at: "asc" }, select: { id: true, state: true, at: true, byName: true, note: true } },
+  stateChanges: { orderBy: { recordedAt: "asc" }, select: { id: true, state: true, at: true, byName: true, note: true } },
   episode: {
     select: {
       limbLengthMm: true,

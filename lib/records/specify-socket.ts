@@ -233,6 +233,15 @@ export const adjustmentColumns = (store: Store, adjustment: AdjustmentInput) => 
 
 export async function addStateChange(store: Store, socketId: string, state: string, at: Date, note?: string): Promise<void> {
   await store.db.socketStateChange.create({
-    data: { id: store.newId(), socketId, state, at, byId: store.actor.id, byName: store.actor.name, note: note ?? null },
+    data: {
+      id: store.newId(),
+      socketId,
+      state,
+      at,
+      byId: store.actor.id,
+      byName: store.actor.name,
+      note: note ?? null,
+      recordedAt: store.now,
+    },
   });
 }

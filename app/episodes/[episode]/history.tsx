@@ -11,6 +11,8 @@ interface Happened {
   what: React.ReactNode;
 }
 
+const minuteOf = (at: Date): number => Math.floor(at.getTime() / 60_000);
+
 /** What was recorded in this episode, the newest first. */
 export function History({ episode, timeZone }: { episode: EpisodeWhole; timeZone: string }) {
   const numberOf = (socketId: string) => episode.sockets.find(({ id }) => id === socketId)?.number ?? "?";
@@ -62,7 +64,10 @@ export function History({ episode, timeZone }: { episode: EpisodeWhole; timeZone
         </>
       ),
     })),
-  ].sort((a, b) => b.at.getTime() - a.at.getTime());
+  ]
+    .reverse()
+    // What happened in one minute stands in the order of the work: the list above is in that order.
+    .sort((a, b) => minuteOf(b.at) - minuteOf(a.at));
   return (
     <section aria-labelledby="history">
       <h2 id="history">History</h2>

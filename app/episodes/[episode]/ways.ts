@@ -20,6 +20,7 @@ const look = (trialId: string): Way => ({ href: `/trials/${trialId}/look`, label
 const signOff = (episodeId: string): Way => ({ href: `/episodes/${episodeId}/sign-off`, label: "Accept with a reason" });
 
 export function wayToSettle(gate: GateId, state: string, { episodeId, subject, decision }: Place): Way | undefined {
+  if (gate === "cautions-reviewed") return { href: "#cautions", label: "Read the cautions" };
   if (!subject) return gate === "limb-measured" || gate === "limb-settled" ? measure(episodeId) : nextSocket(episodeId);
   const trial = subject.trialId;
   switch (gate) {
@@ -62,8 +63,6 @@ export function wayToSettle(gate: GateId, state: string, { episodeId, subject, d
           : nextSocket(episodeId);
     case "open-adjustments":
       return { href: "#carried", label: "See what is carried" };
-    case "cautions-reviewed":
-      return { href: "#cautions", label: "Read the cautions" };
   }
 }
 

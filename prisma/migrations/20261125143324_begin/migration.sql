@@ -207,6 +207,7 @@ CREATE TABLE "SocketStateChange" (
     "byId" TEXT NOT NULL,
     "byName" TEXT NOT NULL,
     "note" TEXT,
+    "recordedAt" DATETIME NOT NULL,
     CONSTRAINT "SocketStateChange_socketId_fkey" FOREIGN KEY ("socketId") REFERENCES "CheckSocket" ("id") ON DELETE RESTRICT ON UPDATE CASCADE
 );
 
