@@ -55,7 +55,7 @@ export function findingWords({ strength, firm, warm, painful, broken, blanches }
 }
 
 export const fadeWords = ({ fadedAtMin }: Mark): string =>
-  fadedAtMin === null ? "not seen to fade" : `faded at ${formatNumber(fadedAtMin, 0)}\u00a0min`;
+  fadedAtMin === null ? "not seen to fade" : `faded by ${formatNumber(fadedAtMin, 0)}\u00a0min`;
 
 /** One sentence a mark, for those who hear the map. */
 export const markSentence = (mark: Mark, number: number, limbLengthMm: number): string =>

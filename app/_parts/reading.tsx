@@ -1,5 +1,5 @@
 import type { Reading } from "@/lib/fit/reading";
-import { formatQuantity } from "./numbers";
+import { formatNumber, formatQuantity } from "./numbers";
 import styles from "./reading.module.css";
 import { type SourceKinds, SourceLink } from "./source-link";
 import { StateMark } from "./state-mark";
@@ -29,14 +29,14 @@ export function ReadingLine({ name, reading, kinds }: ReadingProps) {
 }
 
 /** The value with its error; nothing where it was not measured. */
-export const foundIn = ({ value, unit, standardError }: Reading): string | undefined =>
-  value === undefined
-    ? undefined
-    : formatQuantity({
-        value,
-        unit: value === 1 ? unit?.replace(/^(day|check|mark|caution|adjustment|stop sign)s$/, "$1") : unit,
-        standardError,
-      });
+export function foundIn({ value, unit, standardError }: Reading): string | undefined {
+  if (value === undefined) return undefined;
+  if (unit === "p") return value < 0.001 ? "p below 0.001" : `p = ${formatNumber(value, 3)}`;
+  if (unit === "×") return `${formatNumber(value, 2)} of the device’s`;
+  return formatQuantity({ value, unit: value === 1 ? unit?.replace(pluralUnit, "$1") : unit, standardError });
+}
+
+const pluralUnit = /^(day|check|mark|caution|adjustment|stop sign)s$/;
 
 export const limitIn = ({ limit, limitText, unit }: Reading): string | undefined =>
   limitText ?? (limit === undefined ? undefined : formatQuantity({ value: limit, unit }));

@@ -45,5 +45,11 @@ export function refuseFuture(store: Store, field: string, at: Date): void {
   if (at.getUTCFullYear() < 1990) throw new InputRefused({ [field]: "This is too long ago. Look at the year." });
 }
 
+/** Nobody wore a socket before it was specified. */
+export function refuseBeforeSocket(socket: { number: number; specifiedAt: Date }, field: string, at: Date): void {
+  if (at.getTime() < wholeMinute(socket.specifiedAt))
+    throw new InputRefused({ [field]: `Socket ${socket.number} was specified only after this. Look at the date and the clock.` });
+}
+
 /** Forms give times to the minute: what was set a few seconds ago must not lie in their future. */
 export const wholeMinute = (at: Date): number => Math.floor(at.getTime() / 60_000) * 60_000;

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { type CheckKey, checkAnswers, checksOf, type Level, places } from "@/lib/fit";
 import { command } from "./command";
-import { episodeForChange, refuseFuture, refuseUnderSignature } from "./episode-for-change";
+import { episodeForChange, refuseBeforeSocket, refuseFuture, refuseUnderSignature } from "./episode-for-change";
 import { amount, choice, id, instant, maybeAmount, maybeInstant, maybeRating, maybeText, newRecordId, rows, text } from "./input";
 import { findSocket, setSocketState } from "./move-socket";
 import { InputRefused } from "./refusals";
@@ -59,6 +59,7 @@ export const recordFitting = command({
     const episode = await episodeForChange(store, socket.episodeId);
     refuseUnderSignature(episode, socketId);
     refuseFuture(store, "at", fields.at);
+    refuseBeforeSocket(socket, "at", fields.at);
     if (socket.state === "planned" || socket.state === "being made" || socket.state === "retired")
       throw new InputRefused({
         at: `Socket ${socket.number} is ${socket.state}: it cannot be fitted before it is at hand. Change its state first.`,

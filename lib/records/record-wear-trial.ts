@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { aspects, feelingKinds, reporters, stopSigns, thirds } from "@/lib/fit";
 import { command, type Store } from "./command";
-import { episodeForChange, refuseFuture, refuseUnderSignature } from "./episode-for-change";
+import { episodeForChange, refuseBeforeSocket, refuseFuture, refuseUnderSignature } from "./episode-for-change";
 import { choice, id, instant, maybeChoice, maybeRating, maybeText, newRecordId, rating, rows } from "./input";
 import { InputRefused, NotFound } from "./refusals";
 import { lookFields, refuseOffLimb, writeLook } from "./skin-look";
@@ -61,7 +61,8 @@ export const recordWearTrial = command({
     const { trial, episode } = await trialForChange(store, trialId);
     const fresh = await notYetStored(store, events);
     await refuseUnknownCorrection(store, trialId, fresh);
-    for (const [index, event] of fresh.entries()) refuseUnsound(store, event, events.length === 1 ? "" : `events.${index}.`);
+    for (const [index, event] of fresh.entries())
+      refuseUnsound(store, trial.socket, event, events.length === 1 ? "" : `events.${index}.`);
     if (fresh.length === 0) return { trialId, episodeId: trial.episodeId, stored: 0 };
     const written = fresh.map((event) => ({ ...event, id: event.id ?? store.newId() }));
     await store.db.trialEvent.createMany({ data: written.map((event) => eventColumns(store, trialId, event)) });
@@ -149,15 +150,16 @@ async function notYetStored(store: Store, events: EventInput[]): Promise<EventIn
 }
 
 async function trialForChange(store: Store, trialId: string) {
-  const trial = await store.db.wearTrial.findUnique({ where: { id: trialId } });
+  const trial = await store.db.wearTrial.findUnique({ where: { id: trialId }, include: { socket: true } });
   if (!trial) throw new NotFound("wear trial");
   const episode = await episodeForChange(store, trial.episodeId);
   refuseUnderSignature(episode, trial.socketId);
   return { trial, episode };
 }
 
-function refuseUnsound(store: Store, event: EventInput, prefix: string): void {
+function refuseUnsound(store: Store, socket: { number: number; specifiedAt: Date }, event: EventInput, prefix: string): void {
   refuseFuture(store, `${prefix}at`, event.at);
+  refuseBeforeSocket(socket, `${prefix}at`, event.at);
   if (event.kind === "corrected" && !event.note)
     throw new InputRefused({ [`${prefix}note`]: "Say why the check-in is put right." });
 }

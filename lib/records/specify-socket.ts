@@ -11,7 +11,7 @@ import {
   thirds,
 } from "@/lib/fit";
 import { command, type Store } from "./command";
-import { type EpisodeForChange, episodeForChange } from "./episode-for-change";
+import { type EpisodeForChange, episodeForChange, refuseFuture } from "./episode-for-change";
 import {
   blankToNothing,
   choice,
@@ -20,6 +20,7 @@ import {
   maybeChoice,
   maybeDay,
   maybeId,
+  maybeInstant,
   maybeText,
   newRecordId,
   rows,
@@ -58,17 +59,24 @@ const socketFields = {
   adjustments: rows(AdjustmentInput, 30),
 };
 
-const SocketInput = z.strictObject({ id: newRecordId, episodeId: id("The episode"), ...socketFields });
-type SocketAsked = Omit<z.output<typeof SocketInput>, "id" | "episodeId">;
+const SocketInput = z.strictObject({
+  id: newRecordId,
+  episodeId: id("The episode"),
+  /** When it was specified; now, where nothing is said. */
+  at: maybeInstant("When it was specified"),
+  ...socketFields,
+});
+type SocketAsked = Omit<z.output<typeof SocketInput>, "id" | "episodeId" | "at">;
 type SocketFields = Omit<SocketAsked, "workOut">;
 
 /** Specifies the next check socket of a series, with every adjustment that separates it from the one it comes from. */
 export const specifySocket = command({
   permission: "specify a socket",
   input: SocketInput,
-  run: async (store, { id, episodeId, ...asked }) => {
+  run: async (store, { id, episodeId, at = store.now, ...asked }) => {
     if (id && (await store.db.checkSocket.findUnique({ where: { id } }))) return { socketId: id, episodeId };
     const episode = await episodeForChange(store, episodeId);
+    refuseFuture(store, "at", at);
     const fields = await withDimensions(store, episode, asked);
     await refuseUnfit(store, episodeId, fields);
     const last = await store.db.checkSocket.findFirst({
@@ -85,13 +93,13 @@ export const specifySocket = command({
         id: socketId,
         episodeId,
         number,
-        stateSince: store.now,
+        stateSince: at,
         specifiedById: store.actor.id,
         specifiedByName: store.actor.name,
-        specifiedAt: store.now,
+        specifiedAt: at,
       },
     });
-    await addStateChange(store, socketId, "planned", store.now);
+    await addStateChange(store, socketId, "planned", at);
     await writeAdjustments(store, { episodeId, socketId, adjustments });
     await store.note({
       action: `specified socket ${number}`,

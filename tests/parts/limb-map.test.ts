@@ -143,7 +143,7 @@ describe("marks on the limb map", () => {
     const drawing = renderToStaticMarkup(createElement(LimbMap, { title: "Marks", marks: [mark(), broken], ...left }));
     const plain = drawing.replaceAll("\u00a0", " ");
     expect(plain).toContain(
-      "Mark 1: grade 2 of 4, clear, blanches; anterior, middle third, 88 mm from the end, 8°; 22 × 12 mm, faded at 9 min.",
+      "Mark 1: grade 2 of 4, clear, blanches; anterior, middle third, 88 mm from the end, 8°; 22 × 12 mm, faded by 9 min.",
     );
     expect(plain).toContain("Mark 2: grade 4 of 4, clear, skin broken, blanches; distal end, medial");
     expect(plain).toContain("not seen to fade");

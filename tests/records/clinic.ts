@@ -165,12 +165,14 @@ export async function readyEpisode(clinic: TestClinic, { until = "looked" }: { u
   });
   const one = await specifySocket(prosthetist, {
     episodeId,
+    at: "2026-09-01T09:00:00Z",
     limbMeasurementId: first.measurementId,
     stations: stations(limb.map((c) => c - 4)),
     material: "clear copolyester",
   });
   const two = await specifySocket(prosthetist, {
     episodeId,
+    at: "2026-09-29T09:00:00Z",
     derivedFromId: one.socketId,
     limbMeasurementId: second.measurementId,
     stations: stations([170.3, 182.2, 197.0, 212.8, 231.6]),

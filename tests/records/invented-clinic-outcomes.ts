@@ -83,5 +83,5 @@ export const forbidden: readonly Forbidden[] = [
   { who: "net mender, purple mark", number: "TW-0139", why: { "skin-intact": /purple/i } },
   { who: "choir singer, not blanching at 20 min", number: "TW-0138", why: { "skin-intact": /not blanch 20 min/ } },
   { who: "postwoman, numbness", number: "TW-0140", why: { "no-stop-sign": /numbness/ } },
-  { who: "crane driver, sharp pain", number: "TW-0146", why: { "no-stop-sign": /sharp-pain/, pain: /8 of 10/ } },
+  { who: "crane driver, sharp pain", number: "TW-0146", why: { "no-stop-sign": /sharp pain/, pain: /8 of 10/ } },
 ];

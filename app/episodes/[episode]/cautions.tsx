@@ -34,6 +34,9 @@ export function Cautions({
           {cautions.map(({ kind, note }) => kind.replaceAll("-", " ") + (note ? ` (${note})` : "")).join("; ")}
         </span>
       )}
+      {cautions.some(({ kind }) => kind === "reduced-feeling") && (
+        <span>Comfort and pain as told may not show harm: rely on the skin.</span>
+      )}
       {read?.acknowledgedAt && (
         <span className="soft">
           read by {read.acknowledgedBy}, {shortDay(dayAt(read.acknowledgedAt, bundle.clinic.timeZone))}

@@ -60,7 +60,7 @@ export function History({ episode, timeZone }: { episode: EpisodeWhole; timeZone
           <Link href={`/trials/${row.id}`} prefetch={false}>
             wear trial of socket {numberOf(row.socketId)}
           </Link>
-          , {row.verdict && (row.state === "ended" || row.state === "stopped") ? row.verdict : row.state}
+          , {row.verdict && (row.state === "ended" || row.state === "stopped") ? `wearing ${row.verdict}` : row.state}
         </>
       ),
     })),

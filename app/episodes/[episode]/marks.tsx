@@ -3,7 +3,7 @@ import { LimbMap } from "@/app/_parts/limb-map";
 import { limbShapeOf } from "@/app/_parts/limb-shape";
 import { MarkList } from "@/app/_parts/mark-list";
 import { counted } from "@/app/_parts/numbers";
-import { type Assessment, type Bundle, gradeMark } from "@/lib/fit";
+import { type Assessment, type Bundle, gradeMark, trackMarks } from "@/lib/fit";
 
 /** Where the skin was marked: the first look after the trial, or after the latest fitting where there was no trial. */
 export function Marks({ bundle, assessment, headId }: { bundle: Bundle; assessment: Assessment; headId: string }) {
@@ -18,7 +18,13 @@ export function Marks({ bundle, assessment, headId }: { bundle: Bundle; assessme
         <p className="soft">The skin was not looked at with this socket yet.</p>
       </>
     );
-  const marks = look.marks.map((mark) => ({ ...mark, grade: gradeMark(mark, look.minutesAfterDoffing) }));
+  const tracked = trackMarks(trial?.inspections ?? fitting?.inspections ?? []);
+  const fadedAtMin = (id: string) => tracked.find((mark) => mark.id === id)?.fade.highMin ?? null;
+  const marks = look.marks.map((mark) => ({
+    ...mark,
+    fadedAtMin: fadedAtMin(mark.id),
+    grade: gradeMark(mark, look.minutesAfterDoffing),
+  }));
   return (
     <>
       <h2 id={headId}>Marks after the {trial ? "trial" : "fitting"}</h2>

@@ -54,60 +54,69 @@ export default async function ReleasePage({ params }: { params: Promise<{ releas
             Signed {dayAndTimeAt(signOff.at, signOff.timeZone)} ({signOff.timeZone.replaceAll("_", " ")})
           </p>
         </header>
-        <div className={styles.two}>
-          <section>
-            <h2>Inside dimensions</h2>
-            <Dimensions sheet={sheet} from={evidence.bundle.episode.stationsFrom} />
-          </section>
-          <section>
-            <h2>Profile</h2>
-            <Profile dimensions={sheet.dimensions} />
-          </section>
-        </div>
-        <div className={styles.two}>
-          <section>
-            <h2>Carried into the definitive socket</h2>
-            {sheet.carried.length === 0 ? (
-              <p>Nothing: the definitive socket is a copy of check socket {sheet.socketNumber}.</p>
-            ) : (
-              <ol className={styles.carried}>
-                {sheet.carried.map((adjustment) => (
-                  <li key={adjustment.id}>
-                    <strong>{adjustmentWords(adjustment)}</strong>
-                    <br />
-                    <span className={styles.soft}>{adjustment.reason}</span>
-                  </li>
+        {isRelease ? (
+          <>
+            <div className={styles.two}>
+              <section>
+                <h2>Inside dimensions</h2>
+                <Dimensions sheet={sheet} from={evidence.bundle.episode.stationsFrom} />
+              </section>
+              <section>
+                <h2>Profile</h2>
+                <Profile dimensions={sheet.dimensions} />
+              </section>
+            </div>
+            <div className={styles.two}>
+              <section>
+                <h2>Carried into the definitive socket</h2>
+                {sheet.carried.length === 0 ? (
+                  <p>Nothing: the definitive socket is a copy of check socket {sheet.socketNumber}.</p>
+                ) : (
+                  <ol className={styles.carried}>
+                    {sheet.carried.map((adjustment) => (
+                      <li key={adjustment.id}>
+                        <strong>{adjustmentWords(adjustment)}</strong>
+                        <br />
+                        <span className={styles.soft}>{adjustment.reason}</span>
+                      </li>
+                    ))}
+                  </ol>
+                )}
+                <h2>Make it from</h2>
+                <dl className={styles.facts}>
+                  {sheet.makeFrom.map(({ what, how }) => (
+                    <div key={what}>
+                      <dt>{what}</dt>
+                      <dd>{how}</dd>
+                    </div>
+                  ))}
+                </dl>
+              </section>
+              <section>
+                <h2>On the limb map</h2>
+                <CarriedMap evidence={evidence} />
+              </section>
+            </div>
+            <section className={styles.warn}>
+              <h2>Cautions for the bench</h2>
+              <ul>
+                {sheet.cautions.map((kind) => (
+                  <li key={kind}>{cautionForBench[kind]}</li>
                 ))}
-              </ol>
-            )}
-            <h2>Make it from</h2>
-            <dl className={styles.facts}>
-              {sheet.makeFrom.map(({ what, how }) => (
-                <div key={what}>
-                  <dt>{what}</dt>
-                  <dd>{how}</dd>
-                </div>
-              ))}
-            </dl>
-          </section>
-          <section>
-            <h2>On the limb map</h2>
-            <CarriedMap evidence={evidence} />
-          </section>
-        </div>
-        <section className={styles.warn}>
-          <h2>Cautions for the bench</h2>
-          <ul>
-            {sheet.cautions.map((kind) => (
-              <li key={kind}>{cautionForBench[kind]}</li>
-            ))}
-            <li>
-              On return, measure the inside at every level. A tape cannot show a mean radial error of 0.25 mm, the limit for
-              making again: use a scan or a caliper where it matters.
-            </li>
-            <li>Follow local rules and the makers’ instructions.</li>
-          </ul>
-        </section>
+                <li>
+                  On return, measure the inside at every level. A tape cannot show a mean radial error of 0.25 mm, the limit for
+                  making again: use a scan or a caliper where it matters.
+                </li>
+                <li>Follow local rules and the makers’ instructions.</li>
+              </ul>
+            </section>
+          </>
+        ) : (
+          <p role="note" className={styles.warn}>
+            <strong>This is no release.</strong> A prosthetist accepted the wear trial; nothing is made from this sheet. The
+            release for definitive fabrication has a sheet of its own.
+          </p>
+        )}
         {sheet.conditions.length > 0 && (
           <section>
             <h2>Accepted with a reason</h2>

@@ -15,18 +15,20 @@ interface EventFormsProps {
   state: WearTrial["state"];
   /** The trial is over and written down afterwards: every event brings its own time, and all may come in any order. */
   afterwards: boolean;
+  began: boolean;
+  ended: boolean;
   doffed: boolean;
   checkIns: readonly { id: string; label: string }[];
 }
 
 /** What can be recorded now: begin it; check in, pause, stop and end while it runs; doff once it is over. */
-export function EventForms({ trialId, state, afterwards, doffed, checkIns }: EventFormsProps) {
+export function EventForms({ trialId, state, afterwards, began, ended, doffed, checkIns }: EventFormsProps) {
   const running = state === "running";
   const paused = state === "paused";
   const shown = { trialId, afterwards };
   return (
     <div className={styles.forms}>
-      {(state === "planned" || afterwards) && (
+      {!began && (
         <EventForm {...shown} kind="begun" button="Begin the trial">
           {!afterwards && <p>Socket on, load in place, clock ready: the trial begins when you press.</p>}
         </EventForm>
@@ -90,7 +92,7 @@ export function EventForms({ trialId, state, afterwards, doffed, checkIns }: Eve
           <StopSign {...shown} />
         </details>
       )}
-      {(running || paused || afterwards) && (
+      {(running || paused || (afterwards && !ended)) && (
         <EventForm {...shown} kind="ended" button="End the trial" quiet>
           {null}
         </EventForm>

@@ -55,7 +55,7 @@ export default async function TrialPage({ params }: { params: Promise<{ trial: s
             asOf={asOf.toISOString()}
           />
         )}
-        {(trial.state === "ended" || trial.state === "stopped") && <Verdict trial={trial} />}
+        {(trial.state === "ended" || trial.state === "stopped") && <Verdict trial={trial} looks={record.inspections.length} />}
         {trial.problems.length > 0 && (
           <ul className={styles.problems}>
             {trial.problems.map((problem) => (
@@ -77,6 +77,8 @@ export default async function TrialPage({ params }: { params: Promise<{ trial: s
           trialId={trialId}
           state={trial.state}
           afterwards={row.enteredAfterwards}
+          began={trial.beganAt !== null}
+          ended={trial.endedAt !== null}
           doffed={trial.doffedAt !== null}
           checkIns={events.flatMap((event) =>
             event.kind === "check-in"
@@ -151,7 +153,8 @@ const stateWords: Record<WearTrial["state"], string> = {
   stopped: "Stopped",
 };
 
-function Verdict({ trial }: { trial: WearTrial }) {
+/** How the wearing went. What the skin shows afterwards decides as well, and is not in this verdict. */
+function Verdict({ trial, looks }: { trial: WearTrial; looks: number }) {
   const state =
     trial.verdict === "passed"
       ? "met"
@@ -165,7 +168,12 @@ function Verdict({ trial }: { trial: WearTrial }) {
   return (
     <>
       <p>
-        <StateMark state={state}>{trial.verdict}</StateMark>, worn {formatNumber(trial.wornMinutes, 1)} minutes
+        <StateMark state={state}>wearing: {trial.verdict}</StateMark>, worn {formatNumber(trial.wornMinutes, 1)} minutes.{" "}
+        {looks === 0 ? (
+          <strong>The skin has not been looked at: nothing is decided yet.</strong>
+        ) : (
+          "The skin is judged by its own checks."
+        )}
       </p>
       <ul>
         {trial.reasons

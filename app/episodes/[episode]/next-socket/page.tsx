@@ -2,12 +2,13 @@ import type { Metadata } from "next";
 import { show } from "@/app/_forms/show";
 import { dayAt, longDay } from "@/app/_parts/dates";
 import { EpisodeLink } from "@/app/_parts/episode-link";
-import { HiddenField } from "@/app/_parts/fields";
+import { DateField, HiddenField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
 import { PageHead } from "@/app/_parts/page-head";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import { requireActor } from "@/lib/access/session";
-import { newId } from "@/lib/records/clock";
+import { toClinicTime } from "@/lib/records/clinic-time";
+import { newId, now } from "@/lib/records/clock";
 import { seeEpisode } from "@/lib/records/see-episode";
 import { findingsOf } from "../../findings";
 import { SocketFields } from "../../socket-fields";
@@ -33,6 +34,7 @@ export default async function NextSocketPage({ params }: { params: Promise<{ epi
       <ActionForm action={specify}>
         <HiddenField name="id" value={newId()} />
         <HiddenField name="episodeId" value={episode.id} />
+        <DateField name="at" label="Specified" withTime first={toClinicTime(now(), bundle.clinic.timeZone)} />
         <SocketFields
           stationsFrom={episode.stationsFrom}
           sockets={bundle.sockets}
