@@ -66,7 +66,7 @@ export function SocketFields({ first, sockets, measurements, findings, stationsF
       <Rows
         name="adjustments"
         label={sockets.length > 0 ? "Adjustments to the socket before" : "Adjustments to the plain shape"}
-        hint="Each with its reason: what came of it is looked up at the next fitting. Minus takes away: volume −2 percent, trim −3 mm."
+        hint="Each with its reason and, where it has one, the finding that it answers. Minus takes away: volume −2 percent, trim −3 mm."
         one="adjustment"
         fields={[
           ...adjustmentFields,

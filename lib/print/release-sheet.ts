@@ -43,6 +43,9 @@ function row(station: Station, definitive: Station | undefined, limb: readonly S
   };
 }
 
+/** What the bench cannot do without. */
+const needed = new Set(["check socket material", "wall", "length", "trim lines"]);
+
 function makeFrom(episode: Evidence["bundle"]["episode"], bench: Evidence["bench"]): ReleaseSheet["makeFrom"] {
   const device =
     episode.device && `${episode.device.massKg} kg, centre of mass ${episode.device.centreOfMassMm} mm from the joint`;
@@ -55,7 +58,9 @@ function makeFrom(episode: Evidence["bundle"]["episode"], bench: Evidence["bench
     ["device", [device, bench.deviceNote].filter(Boolean).join("; ") || null],
     ["for the bench", bench.benchNote],
   ];
-  return lines.flatMap(([what, how]) => (how ? [{ what, how }] : []));
+  return lines.flatMap(([what, how]) =>
+    how ? [{ what, how }] : needed.has(what) ? [{ what, how: "not recorded: ask before making" }] : [],
+  );
 }
 
 /** For the bench, in the trade's words; it names no diagnosis beyond the kind of caution. */

@@ -34,6 +34,9 @@ export default async function TrialPage({ params }: { params: Promise<{ trial: s
   const socket = episode.sockets.find(({ id }) => id === record.socketId);
   const signed = episode.signOffs.find((signOff) => signOff.socketId === record.socketId && signOff.withdrawal === null);
   const { plan } = record;
+  const alarm = trial.reasons.find(
+    ({ about, state }) => (about === "pain" && state === "forbids") || (about === "feelings" && state === "not met"),
+  );
   const events = [...record.events].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
   return (
     <>
@@ -59,11 +62,16 @@ export default async function TrialPage({ params }: { params: Promise<{ trial: s
         {trial.problems.length > 0 && (
           <ul className={styles.problems}>
             {trial.problems.map((problem) => (
-              <li key={problem.why}>{problem.why}</li>
+              <li key={problem.why}>{problem.why.replace(/ \(event [^)]*\)/, "")}</li>
             ))}
           </ul>
         )}
       </section>
+      {(trial.state === "running" || trial.state === "paused") && alarm && (
+        <p className={styles.alarm} role="alert">
+          <strong>Stop the trial now.</strong> {alarm.why} Choose the stop sign below, doff the socket and look at the skin.
+        </p>
+      )}
       {trial.state === "stopped" && (
         <p className={styles.alarm} role="note">
           <strong>Stopped.</strong> Doff the socket now and look at the skin. Call a physician for broken skin, loss of feeling, a
