@@ -48,19 +48,10 @@ export default async function Rules() {
               <tr key={limit.id} id={`limit-${limit.id}`}>
                 <th scope="row">
                   {limit.name}
-                  {limit.levels && limit.levels.length < 12 && (
-                    <small>
-                      {" "}
-                      {limit.levels.length > 3
-                        ? limit.levels.some((level) => level === "transtibial")
-                          ? "lower limb"
-                          : "upper limb"
-                        : limit.levels.join(", ")}
-                    </small>
-                  )}
+                  {limit.levels && limit.levels.length <= 3 && <small> {limit.levels.join(", ")}</small>}
                 </th>
                 <td className="n">
-                  {limit.value} {limit.unit}
+                  {Math.round(limit.value * 1000) / 1000} {limit.unit}
                 </td>
                 <td>{limit.kind === "clinic setting" ? `${limit.low} to ${limit.high}` : <span className="soft">no</span>}</td>
                 <td>

@@ -1,5 +1,7 @@
 /** What a wear trial shows: one reading for each thing that counts. */
+
 import type { TrialPlan } from "./bundle";
+import { inWords } from "./figures";
 import { isSoftened, type TrialCheckIn } from "./replay-wear-trial-check-ins";
 import type { Placed, TrialState } from "./replay-wear-trial-clock";
 import type { TrialProblem } from "./replay-wear-trial-order";
@@ -50,7 +52,7 @@ function stopSigns({ stopSigns: signs }: TrialCourse): TrialReason {
     source: "stop-signs",
   } as const;
   if (signs.length === 0) return { ...common, state: "met", allows: "passed", why: "No stop sign." };
-  const named = signs.map(({ event, wornMs }) => `${event.sign} after ${plain(wornMs / 60_000)} min worn`).join(", ");
+  const named = signs.map(({ event, wornMs }) => `${inWords(event.sign)} after ${plain(wornMs / 60_000)} min worn`).join(", ");
   return { ...common, state: "forbids", allows: "stopped", why: `Stop sign: ${named}.` };
 }
 
@@ -132,13 +134,13 @@ function feelings({ feelings: felt, checkIns }: TrialCourse): TrialReason {
       ...common,
       state: "not met",
       allows: "not passed",
-      why: `${staying} at two check-ins running: where it stays, it is a stop sign.`,
+      why: `${inWords(staying)} at two check-ins running: where it stays, it is a stop sign.`,
     };
   if (!checkIns.some(({ during }) => during) && findings.length === 0)
     return { ...common, state: "unknown", allows: "incomplete", why: "Nobody asked what was felt." };
   if (findings.length === 0) return { ...common, state: "met", allows: "passed", why: "Nothing felt but what is expected." };
   const named = findings
-    .map(({ kind, aspect, third, times }) => [kind, aspect, third, `(${times}×)`].filter(Boolean).join(" "))
+    .map(({ kind, aspect, third, times }) => [inWords(kind), aspect, third, `(${times}×)`].filter(Boolean).join(" "))
     .join(", ");
   return { ...common, state: "close", allows: "passed with findings", why: `Felt: ${named}.` };
 }

@@ -5,7 +5,7 @@ import { episodeForChange, refuseBeforeSocket, refuseFuture, refuseUnderSignatur
 import { amount, choice, id, instant, maybeAmount, maybeInstant, maybeRating, maybeText, newRecordId, rows, text } from "./input";
 import { findSocket, setSocketState } from "./move-socket";
 import { InputRefused } from "./refusals";
-import { lookFields, refuseOffLimb, writeLook } from "./skin-look";
+import { lookFields, refuseOffLimb, refuseSilence, writeLook } from "./skin-look";
 
 const PullInput = z.strictObject({
   loadN: amount({ min: 0, max: 1000, unit: "N", what: "A load" }),
@@ -88,9 +88,10 @@ export const recordFitting = command({
         recordedAt: store.now,
       },
     });
-    if (look && (look.minutesAfterDoffing !== undefined || look.marks.length > 0)) {
+    if (look && (look.minutesAfterDoffing !== undefined || look.marks.length > 0 || look.noMarks)) {
       if (look.minutesAfterDoffing === undefined)
         throw new InputRefused({ "look.minutesAfterDoffing": "How many minutes after doffing was the skin looked at?" });
+      refuseSilence(look, "look.");
       refuseOffLimb(look.marks, episode.limbLengthMm, "look.");
       await writeLook(store, { fittingId }, { ...look, at: look.at ?? fields.at, minutesAfterDoffing: look.minutesAfterDoffing });
     }

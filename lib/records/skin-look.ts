@@ -26,10 +26,20 @@ export const lookFields = {
   minutesAfterDoffing: amount({ min: 0, max: 10_000, unit: "min", what: "The time after doffing" }),
   note: maybeText("The note", 1000),
   marks: rows(MarkInput, 100),
+  /** Said, not left out: the skin was looked at, and there was no mark. */
+  noMarks: yes,
 };
 
 const LookFields = z.strictObject(lookFields);
 export type LookFields = z.output<typeof LookFields>;
+
+/** An empty list may mean that nobody looked: that there was no mark has to be said. */
+export function refuseSilence({ marks, noMarks }: Pick<LookFields, "marks" | "noMarks">, prefix = ""): void {
+  if (marks.length === 0 && !noMarks)
+    throw new InputRefused({ [`${prefix}noMarks`]: "List the marks, or tick that there was none." });
+  if (marks.length > 0 && noMarks)
+    throw new InputRefused({ [`${prefix}noMarks`]: "Marks are listed: untick this, or take them out of the list." });
+}
 
 export function refuseOffLimb(marks: LookFields["marks"], limbLengthMm: number, prefix = ""): void {
   const seen = new Set<string>();

@@ -122,6 +122,7 @@ export class SocketStory {
           minutesAfterDoffing,
           note: looks.note,
           marks: marksAtLook(looks.marks, 0, this.markId),
+          noMarks: marksAtLook(looks.marks, 0, this.markId).length === 0,
         },
       }),
     );
@@ -149,6 +150,7 @@ export class SocketStory {
           minutesAfterDoffing,
           note: look === 0 ? note : undefined,
           marks: marksAtLook(marks, look, this.markId),
+          noMarks: marksAtLook(marks, look, this.markId).length === 0,
         }),
       );
     });

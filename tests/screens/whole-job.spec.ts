@@ -209,7 +209,7 @@ test("a prosthetist takes a new wearer from the first measurement to a signed re
   await look(page, { minutesAgo: 30, after: 8, strength: "none" });
 
   await page.getByRole("link", { name: /Odile Marchetti/ }).click();
-  await expect(page.getByRole("heading", { name: /Socket 2 is ready/ })).toBeVisible();
+  await expect(page.getByRole("heading", { name: "Ready: every check is met." })).toBeVisible();
   await page.getByRole("link", { name: "Go to sign-off" }).click();
   await answer(page, "What the signature means", "release for definitive fabrication");
   await page.getByLabel("Your password, again").fill(demoPassword);

@@ -78,6 +78,11 @@ export default async function TrialPage({ params }: { params: Promise<{ trial: s
           cold limb, colour change or swelling. A trial with a stop sign is never passed.
         </p>
       )}
+      {(trial.state === "running" || trial.state === "paused") && !signed && (
+        <a className={`button stop ${styles.reach}`} href="#stop">
+          Stop the trial
+        </a>
+      )}
       {signed ? (
         <p>{signed.byName} signed for this socket; what happened in its trial is locked.</p>
       ) : (

@@ -1,5 +1,5 @@
 import type { Metadata } from "next";
-import { show } from "@/app/_forms/show";
+import { onlyWho, show } from "@/app/_forms/show";
 import { dayAt, longDay } from "@/app/_parts/dates";
 import { EpisodeLink } from "@/app/_parts/episode-link";
 import { DateField, HiddenField } from "@/app/_parts/fields";
@@ -19,6 +19,7 @@ export const metadata: Metadata = { title: "Specify the next socket" };
 export default async function NextSocketPage({ params }: { params: Promise<{ episode: string }> }) {
   const { episode: episodeId } = await params;
   const actor = await requireActor(`/episodes/${episodeId}/next-socket`);
+  onlyWho(actor, "specify a socket");
   const { episode, bundle } = await show(seeEpisode(actor, episodeId));
   const last = episode.sockets.at(-1);
   const lastStations = bundle.sockets.at(-1)?.stations ?? [];

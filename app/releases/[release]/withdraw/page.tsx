@@ -1,6 +1,6 @@
 import type { Metadata } from "next";
 import Link from "next/link";
-import { show } from "@/app/_forms/show";
+import { onlyWho, show } from "@/app/_forms/show";
 import { HiddenField, TextArea, TextField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
 import { PageHead } from "@/app/_parts/page-head";
@@ -14,6 +14,7 @@ export const metadata: Metadata = { title: "Withdraw a signature" };
 export default async function WithdrawPage({ params }: { params: Promise<{ release: string }> }) {
   const { release } = await params;
   const actor = await requireActor(`/releases/${release}/withdraw`);
+  onlyWho(actor, "withdraw a signature");
   const { signOff, evidence } = await show(seeRelease(actor, release));
   return (
     <>

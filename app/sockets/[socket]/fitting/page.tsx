@@ -3,7 +3,7 @@ import { show } from "@/app/_forms/show";
 import { fittingParts, usualJoints } from "@/app/_parts/check-words";
 import { Choose, Scale } from "@/app/_parts/choices";
 import { EpisodeLink } from "@/app/_parts/episode-link";
-import { DateField, HiddenField, NumberField, TextArea, TextField } from "@/app/_parts/fields";
+import { CheckBox, DateField, HiddenField, NumberField, TextArea, TextField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
 import { LimbMap } from "@/app/_parts/limb-map";
 import { limbShapeOf } from "@/app/_parts/limb-shape";
@@ -113,6 +113,7 @@ function PartExtras({ title, bundle }: { title: string; bundle: Bundle }) {
               optional
               hint="Leave it free if the skin was not looked at."
             />
+            <CheckBox name="look.noMarks" label="No mark anywhere" hint="Tick it only after looking all round, and at the end." />
             <Rows name="look.marks" label="Marks" one="mark" hint={markHint} fields={markFields} blank={2} />
           </div>
           <LimbMap title="The limb, to read places from" {...limbShapeOf(bundle)} marks={[]} />

@@ -1,7 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { show } from "@/app/_forms/show";
-import { DateField, HiddenField, NumberField, TextField } from "@/app/_parts/fields";
+import { CheckBox, DateField, HiddenField, NumberField, TextField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
 import { LimbMap } from "@/app/_parts/limb-map";
 import { limbShapeOf } from "@/app/_parts/limb-shape";
@@ -54,11 +54,12 @@ export default async function LookPage({ params }: { params: Promise<{ trial: st
             name="marks"
             label="Marks"
             one="mark"
-            hint={`${seen.length > 0 ? "The marks of the last look are listed: say how each is now; “gone” where it has faded. A mark that is not mentioned counts as not looked at. " : "No mark at all: leave the rows free. "}${markHint}`}
+            hint={`${seen.length > 0 ? "The marks of the last look are listed: say how each is now; “gone” where it has faded. A mark that is not mentioned counts as not looked at. " : ""}${markHint}`}
             fields={markFields}
             first={seen.map(markSeenBefore)}
             blank={seen.length > 0 ? 0 : 2}
           />
+          <CheckBox name="noMarks" label="No mark anywhere" hint="Tick it only after looking all round, and at the end." />
           <TextField name="note" label="Note" optional />
           <SubmitButton>Save this look</SubmitButton>
         </ActionForm>
