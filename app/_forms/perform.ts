@@ -1,4 +1,5 @@
 /** The thin way from a form to a command: who asks, what was typed, and what to say when it is refused. */
+import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
 import { type FormState, type FormValues, inputOf, refusedState, valuesOf } from "@/app/_parts/form-state";
 import type { Actor } from "@/lib/access/actor";
@@ -42,6 +43,8 @@ export async function perform<Result>({
   } catch (error) {
     return refused(error instanceof InputRefused ? new InputRefused(renamed(error.fields, fieldOf)) : error, typed, labels);
   }
+  // Everything a page shows may follow from what was just written.
+  revalidatePath("/", "layout");
   redirect(leadsTo(done));
 }
 

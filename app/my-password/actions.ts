@@ -9,7 +9,11 @@ export const change = async (_before: FormState, form: FormData): Promise<FormSt
     form,
     command: changeOwnPassword,
     // The names of these fields say that they are passwords, so that nothing sends them back to the page.
-    shape: ({ presentPassword, newPassword }) => ({ current: presentPassword, password: newPassword }),
-    fieldOf: (path) => (path === "current" ? "presentPassword" : path === "password" ? "newPassword" : path),
-    leadsTo: () => "/sign-in",
+    shape: ({ presentPassword, newPassword, newPasswordAgain }) => ({
+      current: presentPassword,
+      password: newPassword,
+      again: newPasswordAgain,
+    }),
+    fieldOf: (path) => ({ current: "presentPassword", password: "newPassword", again: "newPasswordAgain" })[path] ?? path,
+    leadsTo: () => "/sign-in?changed=yes",
   });

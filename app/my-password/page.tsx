@@ -27,6 +27,7 @@ export default async function MyPassword() {
           autoComplete="new-password"
           hint={`At least ${shortestPassword} characters.`}
         />
+        <TextField name="newPasswordAgain" label="The new password, again" type="password" autoComplete="new-password" />
         <SubmitButton>Change it</SubmitButton>
       </ActionForm>
     </>

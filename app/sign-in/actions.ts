@@ -1,5 +1,6 @@
 "use server";
 
+import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
 import { withoutPasswords } from "@/app/_forms/perform";
 import { type FormState, valuesOf } from "@/app/_parts/form-state";
@@ -22,11 +23,13 @@ export async function signIn(_before: FormState, form: FormData): Promise<FormSt
   if (Object.keys(errors).length > 0) return { values, errors };
   const result = await signInWithPassword({ email, password });
   if (result !== "signed in") return { values, errors: {}, message: words[result] };
+  revalidatePath("/", "layout");
   redirect(wayBack(String(form.get("back") ?? "")));
 }
 
 export async function signOut(): Promise<void> {
   await endSession();
+  revalidatePath("/", "layout");
   redirect("/sign-in");
 }
 

@@ -10,9 +10,9 @@ import { signIn } from "./actions";
 
 export const metadata: Metadata = { title: "Sign in" };
 
-export default async function SignIn({ searchParams }: { searchParams: Promise<{ back?: string }> }) {
+export default async function SignIn({ searchParams }: { searchParams: Promise<{ back?: string; changed?: string }> }) {
   if (!(await isOpened())) redirect("/first-run");
-  const { back = "" } = await searchParams;
+  const { back = "", changed } = await searchParams;
   const clinic = await clinicSettings();
   return (
     <>
@@ -20,6 +20,11 @@ export default async function SignIn({ searchParams }: { searchParams: Promise<{
         title="Sign in"
         about={`The series of check sockets, fittings and wear trials of ${clinic?.name ?? "this clinic"}.`}
       />
+      {changed === "yes" && (
+        <p className="lead" role="status">
+          Your password was changed, and every session ended. Sign in with the new one.
+        </p>
+      )}
       <ActionForm action={signIn}>
         <HiddenField name="back" value={back} />
         <TextField name="email" label="E-mail" type="email" autoComplete="username" />

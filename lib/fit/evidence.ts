@@ -38,6 +38,8 @@ export interface Evidence {
   socket?: CheckSocket;
   /** The socket's latest trial that ended or was stopped. */
   trial?: TrialEvidence;
+  /** Stop signs of earlier trials of this socket, which a later trial has followed. */
+  stoppedBefore: string[];
   /** Begun after that trial and still worn. */
   unfinished: TrialEvidence[];
   /** The socket's latest fitting. */
@@ -81,6 +83,9 @@ export function gatherEvidence(bundle: Bundle, { limits, asOf, socketId }: Asked
       .sort((a, b) => a.atMs - b.atMs),
     ...(socket ? { socket } : {}),
     ...(trial ? { trial } : {}),
+    stoppedBefore: trials
+      .filter(({ record }) => record.id !== trial?.record.id)
+      .flatMap(({ replay }) => replay.stopSigns.map(({ sign }) => sign)),
     unfinished: trials.filter(({ replay, beganMs }) => isWorn(replay) && beganMs >= (trial?.beganMs ?? 0)),
     ...(fitting ? { fitting } : {}),
     looksOfSocket: [...fittings, ...trials.map(({ record }) => record)].flatMap(({ inspections }) => inspections),

@@ -130,7 +130,7 @@ export const trend = aboutTrial(({ replay }, { limits }) => {
 /** So small a chance is no zero. */
 const chance = (p: number): string => (p < 0.001 ? "p below 0.001" : `p = ${figure(p, 3)}`);
 
-export const noStopSign = aboutTrial(({ replay }, { unfinished }) => {
+export const noStopSign = aboutTrial(({ replay }, { unfinished, stoppedBefore }) => {
   const asked = { value: replay.stopSigns.length, unit: "stop signs", limit: 0, limitText: "none", source: "stop-signs" };
   if (replay.stopSigns.length > 0) {
     const named = replay.stopSigns
@@ -143,5 +143,12 @@ export const noStopSign = aboutTrial(({ replay }, { unfinished }) => {
     .find(({ about, state }) => about === "feelings" && state === "not met");
   return stays
     ? { ...asked, state: "not met", why: `No stop sign was recorded, but ${stays.why}` }
-    : { ...asked, state: "met", why: "No stop sign." };
+    : {
+        ...asked,
+        state: "met",
+        why:
+          stoppedBefore.length === 0
+            ? "No stop sign."
+            : `No stop sign in this trial. An earlier trial of this socket was stopped: ${stoppedBefore.map(inWords).join(", ")}.`,
+      };
 });

@@ -108,11 +108,16 @@ export const changeAccount = command({
   },
 });
 
-const OwnPassword = z.strictObject({ current: text("Your present password", 400), password: password("A new password") });
+const OwnPassword = z.strictObject({
+  current: text("Your present password", 400),
+  password: password("A new password"),
+  again: text("The new password, again", 200),
+});
 
 /** A person changes their own password. Whoever gave them the first one does not know it from then on. */
 export async function changeOwnPassword(actor: Actor, raw: unknown): Promise<{ userId: string }> {
   const input = parseInput(OwnPassword, raw);
+  if (input.again !== input.password) throw new InputRefused({ again: "The two are not the same." });
   if (!(await isPasswordOf(await database(), actor.id, input.current)))
     throw new InputRefused({ current: "This is not your present password." });
   const hash = await hashPassword(input.password);

@@ -56,7 +56,7 @@ export const moveSocket = command({
     refuseFuture(store, "at", at);
     if (at.getTime() < wholeMinute(socket.stateSince))
       throw new InputRefused({
-        at: `It has been ${from} only since ${socket.stateSince.toISOString().slice(0, 16).replace("T", " ")} UTC.`,
+        at: `It became ${from} only after this. Look at the date and the clock.`,
       });
     await setSocketState(store, { socket, state, at, note });
     await store.note({

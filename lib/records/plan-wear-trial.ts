@@ -1,10 +1,10 @@
 import { z } from "zod";
 import { isUpperLimb, type Level } from "@/lib/fit";
-import { command } from "./command";
-import { episodeForChange, refuseUnderSignature } from "./episode-for-change";
+import { command, type Store } from "./command";
+import { type EpisodeForChange, episodeForChange, refuseUnderSignature } from "./episode-for-change";
 import { amount, id, maybeAmount, maybeText, newRecordId, yes } from "./input";
 import { findSocket } from "./move-socket";
-import { InputRefused } from "./refusals";
+import { InputRefused, Locked, NotAllowed } from "./refusals";
 
 const Activities = z.preprocess(
   (value) =>
@@ -30,14 +30,17 @@ export const planWearTrial = command({
     activities: Activities,
     watchedBy: maybeText("Who watches", 120),
     enteredAfterwards: yes,
+    /** Where the socket was forbidden: why it is worn again all the same. It stands in the trail. */
+    againWhy: maybeText("Why it is tried again", 600),
   }),
-  run: async (store, { id, socketId, ...plan }) => {
+  run: async (store, { id, socketId, againWhy, ...plan }) => {
     const socket = await findSocket(store, socketId);
     if (id && (await store.db.wearTrial.findUnique({ where: { id } }))) return { trialId: id, episodeId: socket.episodeId };
     const episode = await episodeForChange(store, socket.episodeId);
     refuseUnderSignature(episode, socketId);
     if (socket.state === "planned" || socket.state === "being made" || socket.state === "retired")
       throw new InputRefused({ minutes: `Socket ${socket.number} is ${socket.state}: a wear trial needs a socket at hand.` });
+    refuseThoughtless(store, { episode, socketId, againWhy });
     if (isUpperLimb(episode.level as Level) && plan.loadKg !== undefined && plan.loadDistanceMm === undefined)
       // ISO 8549 level, checked on its way in
       throw new InputRefused({ loadDistanceMm: "Where does the load sit? Its distance decides how it pulls on the limb." });
@@ -62,8 +65,22 @@ export const planWearTrial = command({
       id: trialId,
       wearerId: episode.wearerId,
       episodeId: socket.episodeId,
-      after: plan,
+      after: { ...plan, againWhy },
     });
     return { trialId, episodeId: socket.episodeId };
   },
 });
+
+/** After a stop sign or hurt skin the same socket goes on a limb again only if a prosthetist says why. */
+function refuseThoughtless(
+  { actor }: Store,
+  { episode, socketId, againWhy }: { episode: EpisodeForChange; socketId: string; againWhy: string | undefined },
+): void {
+  if (episode.onHoldAt) throw new Locked(`This episode is on hold: ${episode.onHoldWhy ?? ""} Take it up again first.`);
+  if (episode.decision !== "must not be released" || episode.subjectSocketId !== socketId) return;
+  if (actor.role !== "prosthetist") throw new NotAllowed("try a socket again that was forbidden", actor.role);
+  if (!againWhy)
+    throw new InputRefused({
+      againWhy: "Say why it is worn again: what was altered, that the skin has healed, what the physician said.",
+    });
+}

@@ -6,8 +6,9 @@ import { database } from "@/lib/records/database";
 import { measureLimb } from "@/lib/records/measure-limb";
 import { moveSocket } from "@/lib/records/move-socket";
 import { changeEpisode, openEpisode, setCourse, strikeOutEpisode } from "@/lib/records/open-episode";
+import { planWearTrial } from "@/lib/records/plan-wear-trial";
 import { recordFitting } from "@/lib/records/record-fitting";
-import { recordWearTrial } from "@/lib/records/record-wear-trial";
+import { lookAtSkin, recordWearTrial } from "@/lib/records/record-wear-trial";
 import { ChangedMeanwhile, InputRefused, NotAllowed, NotFound } from "@/lib/records/refusals";
 import { seeEpisode } from "@/lib/records/see-episode";
 import { seeRecord, verifyRecord } from "@/lib/records/see-record";
@@ -269,4 +270,36 @@ test("a fitting in which nobody looked at the skin has no look, whatever the for
   await expect(recordFitting(clinic.assistant, { ...fitting, look: unsaid })).rejects.toMatchObject({
     fields: { "look.minutesAfterDoffing": expect.stringContaining("How many minutes") },
   });
+});
+
+test("a socket that was forbidden is worn again only when a prosthetist says why, and the stop sign stays in sight", async () => {
+  const clinic = await openTestClinic();
+  const { episodeId, socketId, trialId } = await readyEpisode(clinic);
+  await recordWearTrial(clinic.assistant, {
+    trialId,
+    events: [{ kind: "stop-sign", sign: "broken-skin", at: "2026-10-05T10:12:00Z" }],
+  });
+  const again = { socketId, minutes: 20, loadKg: 0.68, loadDistanceMm: 220, intervalMin: 5, activities: ["coiling rope"] };
+  await expect(planWearTrial(clinic.assistant, again)).rejects.toThrow(NotAllowed);
+  await expect(planWearTrial(clinic.prosthetist, again)).rejects.toMatchObject({ fields: { againWhy: expect.any(String) } });
+  const second = await planWearTrial(clinic.prosthetist, { ...again, againWhy: "brim lowered 6 mm, skin healed on 6 October" });
+  await recordWearTrial(clinic.assistant, { trialId: second.trialId, events: calmTrial("2026-10-07T10:00:00Z") });
+  const { assessment } = await seeEpisode(clinic.prosthetist, episodeId);
+  expect(assessment.gates.find(({ id }) => id === "no-stop-sign")?.why).toContain(
+    "An earlier trial of this socket was stopped: broken skin",
+  );
+
+  await setCourse(clinic.prosthetist, { episodeId, course: "on hold", why: "an infection." });
+  await expect(planWearTrial(clinic.prosthetist, again)).rejects.toThrow("on hold: an infection.");
+});
+
+test("that the skin shows no mark has to be said", async () => {
+  const clinic = await openTestClinic();
+  const { trialId } = await readyEpisode(clinic, { until: "worn" });
+  const look = { trialId, at: "2026-10-05T10:22:00Z", minutesAfterDoffing: 1, marks: [] };
+  await expect(lookAtSkin(clinic.assistant, look)).rejects.toMatchObject({ fields: { noMarks: expect.any(String) } });
+  await expect(lookAtSkin(clinic.assistant, { ...look, noMarks: "yes", minutesAfterDoffing: 15 })).rejects.toMatchObject({
+    fields: { minutesAfterDoffing: expect.stringContaining("1 minutes after doffing") },
+  });
+  await lookAtSkin(clinic.assistant, { ...look, noMarks: "yes" });
 });

@@ -41,6 +41,7 @@ test("a new clinic is opened by its first administrator, who gives a colleague a
   await page.goto("/my-password");
   await page.getByLabel("Your present password").fill("given in person 1");
   await page.getByLabel("A new password").fill("known to nobody else");
+  await page.getByLabel("The new password, again").fill("known to nobody else");
   await page.getByRole("button", { name: "Change it" }).click();
   await expect(page.getByRole("heading", { name: "Sign in" })).toBeVisible();
   await signIn("bo@lock.example", "known to nobody else");

@@ -30,8 +30,9 @@ export function beadsOf(bundle: Bundle, episode: EpisodeWhole, today: string): S
       state: socket.state ?? "planned",
       date: since && shortDay(dayAt(since, timeZone)),
       place: fitting && placeWords[fitting.place],
-      late:
-        row?.neededOn && row.neededOn < today && (row.state === "planned" || row.state === "being made" || row.state === "sent")
+      late: trials.some(({ events }) => events.some(({ kind }) => kind === "stop-sign"))
+        ? "trial stopped"
+        : row?.neededOn && row.neededOn < today && (row.state === "planned" || row.state === "being made" || row.state === "sent")
           ? dueWords(row.neededOn, today)
           : undefined,
       comfort: checkIns.at(-1)?.comfort ?? fitting?.comfort,

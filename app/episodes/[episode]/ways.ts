@@ -44,10 +44,12 @@ export function wayToSettle(gate: GateId, state: string, { episodeId, subject, d
         : trial
           ? look(trial)
           : planTrial(subject.socketId);
-    case "worn-long-enough":
     case "comfort":
     case "pain":
     case "trend":
+      // A socket that hurts is changed, not tried again.
+      return state === "unknown" ? planTrial(subject.socketId) : nextSocket(episodeId);
+    case "worn-long-enough":
     case "fresh":
       return state === "met" ? undefined : planTrial(subject.socketId);
     case "no-stop-sign":

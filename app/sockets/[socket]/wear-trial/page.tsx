@@ -12,6 +12,7 @@ import { isUpperLimb } from "@/lib/fit";
 import { newId } from "@/lib/records/clock";
 import { seeEpisodeOfSocket } from "@/lib/records/see-episode";
 import { plan } from "./actions";
+import styles from "./plan.module.css";
 
 export const metadata: Metadata = { title: "Plan a wear trial" };
 
@@ -21,7 +22,7 @@ const inInches = { unit: "in", perUnit: 1 / 25.4, digits: 1 };
 export default async function PlanTrialPage({ params }: { params: Promise<{ socket: string }> }) {
   const { socket: socketId } = await params;
   const actor = await requireActor(`/sockets/${socketId}/wear-trial`);
-  const { episode, bundle } = await show(seeEpisodeOfSocket(actor, socketId));
+  const { episode, bundle, assessment } = await show(seeEpisodeOfSocket(actor, socketId));
   const socket = episode.sockets.find(({ id }) => id === socketId);
   const { device, level } = bundle.episode;
   const upper = isUpperLimb(level);
@@ -31,6 +32,15 @@ export default async function PlanTrialPage({ params }: { params: Promise<{ sock
       <ActionForm action={plan}>
         <HiddenField name="id" value={newId()} />
         <HiddenField name="socketId" value={socketId} />
+        {assessment.decision === "must not be released" && assessment.subject?.socketId === socketId && (
+          <>
+            <p className={styles.forbidden} role="note">
+              <strong>{assessment.sentence}</strong> Nobody wears this socket again before a prosthetist has said why: what was
+              altered, that the skin has healed, what the physician said.
+            </p>
+            <TextArea name="againWhy" label="Why it is tried again" rows={2} hint="It stands in the record under your name." />
+          </>
+        )}
         <NumberField
           name="minutes"
           label="Minutes to wear it"
