@@ -32,6 +32,7 @@ export function ReadingLine({ name, reading, kinds }: ReadingProps) {
 export function foundIn({ value, unit, standardError }: Reading): string | undefined {
   if (value === undefined) return undefined;
   if (unit === "p") return value < 0.001 ? "p below 0.001" : `p = ${formatNumber(value, 3)}`;
+  if (unit === "grade") return `grade ${value}`;
   if (unit === "×") return `${formatNumber(value, 2)} of the device’s`;
   return formatQuantity({ value, unit: value === 1 ? unit?.replace(pluralUnit, "$1") : unit, standardError });
 }

@@ -42,11 +42,13 @@ export default async function RecordPage({ searchParams }: { searchParams: Promi
       {chain && (
         <p role="status" className={styles.chain}>
           {chain.holds ? (
-            <StateMark state="met">
+            <StateMark state="met" wrap>
               The chain holds over {chain.entries} entries. Its head is {chain.head.slice(0, 16)}…
             </StateMark>
           ) : (
-            <StateMark state="forbids">The chain does not hold: {chain.why}.</StateMark>
+            <StateMark state="forbids" wrap>
+              The chain does not hold: {chain.why}.
+            </StateMark>
           )}
         </p>
       )}

@@ -86,7 +86,11 @@ function OrderLine({ socket, today, timeZone }: { socket: WorkshopSocket; today:
         {socket.material && ` · ${socket.material}`}
       </span>
       <span className={late ? styles.late : "soft"}>
-        {socket.neededOn ? `needed ${dueWords(socket.neededOn, today)}` : `for ${days} ${days === 1 ? "day" : "days"}`}
+        {socket.neededOn
+          ? socket.neededOn < today
+            ? dueWords(socket.neededOn, today)
+            : `needed ${dueWords(socket.neededOn, today)}`
+          : `for ${days} ${days === 1 ? "day" : "days"}`}
       </span>
     </li>
   );

@@ -109,18 +109,29 @@ function trialEvidence(
   const replay = replayWearTrial(record.plan, record.events, asOf, trialLimitsOf(limits));
   const firstMs = Math.min(...record.events.map(({ at }, index) => instantMs(at, `events[${index}].at`)));
   const beganMs = replay.beganAt === null ? firstMs : instantMs(replay.beganAt, "beganAt");
-  const looks = record.inspections
+  const offAt = replay.doffedAt ?? replay.endedAt;
+  const inspections = offAt === null ? record.inspections : record.inspections.map((look) => agreedLook(look, offAt));
+  const looks = inspections
     .map((look, index) => ({ look, atMs: instantMs(look.at, `inspections[${index}].at`) }))
     .filter(({ atMs }) => atMs >= beganMs && atMs <= asOfMs)
     .map(({ look }) => look)
     .sort((a, b) => a.minutesAfterDoffing - b.minutesAfterDoffing);
   return {
-    record,
+    record: { ...record, inspections },
     replay,
     beganMs,
     ...(replay.endedAt === null ? {} : { endedMs: instantMs(replay.endedAt, "endedAt") }),
     looks,
   };
+}
+
+/** For the time that a look takes, and for clocks that differ. */
+const looseMinutes = 6;
+
+/** Where the times on record say that a look was later than its minutes claim, the later holds: nothing fades by a slip of the pen. */
+function agreedLook(look: Inspection, offAt: string): Inspection {
+  const byTimes = (instantMs(look.at, "inspections.at") - instantMs(offAt, "doffedAt")) / 60_000;
+  return byTimes > look.minutesAfterDoffing + looseMinutes ? { ...look, minutesAfterDoffing: byTimes } : look;
 }
 
 /** By their beginning; of two that began at once, a stopped one is the later. */

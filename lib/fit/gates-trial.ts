@@ -124,7 +124,7 @@ export const trend = aboutTrial(({ replay }, { limits }) => {
     return { ...asked, state: "unknown", why: `${counted(count, "check-in")}: no trend can be told.` };
   const value = Math.min(pRise, pFall);
   const why = `Rise of pain ${chance(pRise)}, fall of comfort ${chance(pFall)}, from ${counted(count, "check-in")}.`;
-  return { ...asked, value, state: value < limit ? "not met" : "met", why };
+  return { ...asked, value, state: isBelow(value, limit) ? "not met" : "met", why };
 });
 
 /** So small a chance is no zero. */

@@ -53,7 +53,7 @@ const judges: Readonly<Record<GateId, GateJudge>> = {
  *
  * @param bundle of one episode
  * @param limits this clinic's, from `limitsWith`
- * @param asOf the instant at which it is judged
+ * @param asOf the instant at which it is judged; that of the bundle where none is given
  * @throws FitInputError with the path of what cannot be judged
  *
  * @example
@@ -69,10 +69,18 @@ const judges: Readonly<Record<GateId, GateJudge>> = {
 export function assessReadiness(
   bundle: Bundle,
   limits: Limits = defaultLimits,
-  asOf: string = bundle.asOf,
+  asOf?: string,
   { socketId }: { socketId?: string } = {},
 ): Assessment {
-  const evidence = gatherEvidence(parseBundle(bundle), { limits, asOf, ...(socketId === undefined ? {} : { socketId }) });
+  const parsed = parseBundle(bundle);
+  return judge(parsed, { limits, asOf: asOf ?? parsed.asOf, socketId });
+}
+
+function judge(
+  bundle: Bundle,
+  { limits, asOf, socketId }: { limits: Limits; asOf: string; socketId: string | undefined },
+): Assessment {
+  const evidence = gatherEvidence(bundle, { limits, asOf, ...(socketId === undefined ? {} : { socketId }) });
   const gates = gateIds.map((id) => gateOf(id, judges[id](evidence), evidence));
   const decision = decide(gates, evidence.bundle.carried.length);
   const { socket, trial, fitting } = evidence;

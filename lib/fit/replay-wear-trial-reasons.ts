@@ -1,7 +1,7 @@
 /** What a wear trial shows: one reading for each thing that counts. */
 
 import type { TrialPlan } from "./bundle";
-import { inWords } from "./figures";
+import { inWords, isBelow } from "./figures";
 import { isSoftened, type TrialCheckIn } from "./replay-wear-trial-check-ins";
 import type { Placed, TrialState } from "./replay-wear-trial-clock";
 import type { TrialProblem } from "./replay-wear-trial-order";
@@ -107,7 +107,7 @@ function trend(of: "pain" | "comfort", p: number | null, { [of]: series }: Trial
       allows: count < 2 ? "incomplete" : "passed with findings",
       why: `${counted(count, "check-in")} during the trial: too few to tell a ${turn} of ${of}.`,
     };
-  return p < trendP
+  return isBelow(p, trendP)
     ? {
         ...common,
         value: p,

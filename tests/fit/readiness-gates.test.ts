@@ -504,8 +504,18 @@ it("a look at 20 minutes is the last that is asked for, whatever it shows", () =
     for (const mark of allMarks(changing)) Object.assign(mark, { strength: "clear", fadedAtMin: null });
   });
   expect(stateOf(bundle, "skin-inspected")).toBe("met");
-  expect(stateOf(bundle, "marks-fade")).toBe("not met");
-  expect(decisionOf(bundle)).toBe("not ready");
+  // Still there at 20 minutes: late is what is still there after them, and nobody looked then.
+  expect(stateOf(bundle, "marks-fade")).toBe("unknown");
+  expect(decisionOf(bundle)).toBe("not enough evidence");
+});
+
+it("a look whose own times say that it was later than its minutes claim is taken as the later", () => {
+  const bundle = changed((changing) => {
+    lookOf(changing, 1).at = "2026-10-05T10:51:00Z";
+    for (const mark of lookOf(changing, 1).marks) Object.assign(mark, { strength: "clear", blanches: "no", fadedAtMin: null });
+  });
+  expect(lookOf(bundle, 1).minutesAfterDoffing).toBe(8);
+  expect(stateOf(bundle, "skin-intact")).toBe("forbids");
 });
 
 describe("skin-intact (NPIAP 2016: purple is suspected deep injury; persistent redness that does not blanch is stage 1)", () => {

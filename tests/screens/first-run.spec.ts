@@ -20,6 +20,7 @@ test("a new clinic is opened by its first administrator, who gives a colleague a
     await page.getByLabel("Password").fill(password);
     await page.getByRole("button", { name: "Sign in" }).click();
   };
+  await expect(page.getByRole("heading", { name: "Sign in" })).toBeVisible();
   await signIn("ada@lock.example", "not her password");
   await expect(page.getByText("This e-mail address and password do not belong together.")).toBeVisible();
   await signIn("ada@lock.example", "a long enough password");

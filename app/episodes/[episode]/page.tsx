@@ -60,6 +60,12 @@ export default async function EpisodePage({ params }: { params: Promise<{ episod
             )}
           </p>
           <h2 id="decision">{assessment.sentence}</h2>
+          {assessment.decision === "must not be released" && (
+            <p className={styles.physician}>
+              Call a physician for broken or discoloured skin, spreading redness, swelling, a cold limb, fever or loss of feeling.
+              Nobody can accept this away.
+            </p>
+          )}
           <WhatNext seen={seen} today={today} releaseId={released?.id} />
         </div>
         <IndexCard assessment={assessment} />
