@@ -8,9 +8,10 @@ import { readFileSync } from "node:fs";
 import path from "node:path";
 import { parseArgs } from "node:util";
 import type { Decision } from "@/lib/fit/assessment";
-import { Bundle, parseBundle } from "@/lib/fit/bundle";
+import { Bundle } from "@/lib/fit/bundle";
 import { FitInputError } from "@/lib/fit/errors";
 import { limitsWith } from "@/lib/fit/limits";
+import { parseBundle } from "@/lib/fit/parse-bundle";
 import { assessReadiness } from "@/lib/fit/readiness";
 
 const usage = "Usage: npm run --silent assess -- FILE [--as-of ISO], as --as-of 2026-10-08T09:00:00Z";

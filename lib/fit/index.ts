@@ -14,6 +14,7 @@ export * from "./limb-volume";
 export * from "./limits";
 export * from "./motion";
 export * from "./next-step";
+export * from "./parse-bundle";
 export * from "./readiness";
 export * from "./reading";
 export * from "./replay-wear-trial";

@@ -1,11 +1,12 @@
 /** What happens next in an episode, who does it, and by when: the caseload is grouped by it. */
 import type { Assessment, Gate, NextStep, Step } from "./assessment";
-import { type Bundle, type CheckSocket, parseBundle } from "./bundle";
+import type { Bundle, CheckSocket } from "./bundle";
 import { FitInputError } from "./errors";
 import { type Evidence, gatherEvidence, type TrialEvidence } from "./evidence";
 import { instantMs, instantOf } from "./instant";
 import { defaultLimits, type LimitId, type Limits, limitValue } from "./limits";
 import { actionFor, skinStillTells } from "./next-actions";
+import { parseBundle } from "./parse-bundle";
 import { assessReadiness } from "./readiness";
 import { acceptableGates, type GateId } from "./words";
 

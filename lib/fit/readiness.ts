@@ -1,6 +1,6 @@
 /** Is the fit ready to be released? Gates decide; the index never does. */
 import type { Assessment, Decision, Gate } from "./assessment";
-import { type Acceptance, type Bundle, parseBundle } from "./bundle";
+import type { Acceptance, Bundle } from "./bundle";
 import { decisionSentence } from "./decision-sentence";
 import { type Evidence, type Finding, type GateJudge, gatherEvidence } from "./evidence";
 import { fresh, limbMeasured, limbSettled } from "./gates-limb";
@@ -12,6 +12,7 @@ import { indexOf } from "./index-inputs";
 import { instantMs } from "./instant";
 import { defaultLimits, type Limits } from "./limits";
 import { nextActions } from "./next-actions";
+import { parseBundle } from "./parse-bundle";
 import { staleOn } from "./stale-on";
 import { acceptableGates, type GateId, gateIds } from "./words";
 
