@@ -1,4 +1,5 @@
 import { query } from "./query";
+import { refreshStale } from "./rebuild";
 import { NotFound } from "./refusals";
 
 const most = 200;
@@ -7,6 +8,7 @@ const most = 200;
 export const findWearers = query({
   permission: "see wearers",
   read: async (db, { find }: { find: string }) => {
+    await refreshStale();
     const words = find.trim();
     const wearers = await db.wearer.findMany({
       where: words === "" ? {} : { OR: [{ name: { contains: words } }, { clinicNumber: { contains: words } }] },
@@ -37,6 +39,7 @@ export const findWearers = query({
 export const seeWearer = query({
   permission: "see wearers",
   read: async (db, wearerId: string) => {
+    await refreshStale();
     const wearer = await db.wearer.findUnique({
       where: { id: wearerId },
       include: {

@@ -43,7 +43,9 @@ export async function sign(actor: Actor, raw: unknown): Promise<{ signOffId: str
   const input = parseInput(Signing, raw);
   await checkPassword(actor, input.password, { kind: "episode", id: input.episodeId });
   return inTransaction(actor, async (store) => {
-    await findEpisode(store, input.episodeId);
+    const { closedAt, onHoldAt } = await findEpisode(store, input.episodeId);
+    if (closedAt || onHoldAt)
+      throw new Locked(`This episode is ${closedAt ? "closed" : "on hold"}. Take it up again before anything is signed.`);
     const episode = await readEpisode(store.db, input.episodeId);
     if (episode.evidenceVersion !== input.evidenceVersion)
       throw new ChangedMeanwhile("The evidence", { decision: episode.decisionSentence }, episode.evidenceVersion);

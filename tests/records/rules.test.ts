@@ -12,6 +12,7 @@ import { lookAtSkin, recordWearTrial } from "@/lib/records/record-wear-trial";
 import { ChangedMeanwhile, InputRefused, NotAllowed, NotFound } from "@/lib/records/refusals";
 import { seeEpisode } from "@/lib/records/see-episode";
 import { seeRecord, verifyRecord } from "@/lib/records/see-record";
+import { seeToday } from "@/lib/records/see-today";
 import { findWearers, seeWearer } from "@/lib/records/see-wearers";
 import { seeSocketOrder, seeWorkshop } from "@/lib/records/see-workshop";
 import { sign } from "@/lib/records/sign";
@@ -302,4 +303,25 @@ test("that the skin shows no mark has to be said", async () => {
     fields: { minutesAfterDoffing: expect.stringContaining("1 minutes after doffing") },
   });
   await lookAtSkin(clinic.assistant, { ...look, noMarks: "yes" });
+});
+
+test("a decision that time alone has changed is made anew before anyone sees it in a list", async () => {
+  const clinic = await openTestClinic();
+  const { wearerId } = await readyEpisode(clinic);
+  const shown = async () => (await seeWearer(clinic.assistant, wearerId)).episodes[0]?.decision;
+  expect(await shown()).toBe("ready");
+  clinic.setNow("2026-11-03T09:00:00Z");
+  expect(await shown()).toBe("not ready");
+  expect((await seeToday(clinic.assistant, null)).episodes[0]).toMatchObject({ decision: "not ready", nextStep: "begin trial" });
+});
+
+test("nothing is signed in an episode that is on hold or closed", async () => {
+  const clinic = await openTestClinic();
+  const { episodeId } = await readyEpisode(clinic);
+  for (const course of ["on hold", "closed"]) {
+    await setCourse(clinic.prosthetist, { episodeId, course, why: "an operation first" });
+    const { evidenceVersion } = await (await database()).episode.findUniqueOrThrow({ where: { id: episodeId } });
+    const signing = { episodeId, evidenceVersion, meaning: "release for definitive fabrication", password };
+    await expect(sign(clinic.prosthetist, signing)).rejects.toThrow(course);
+  }
 });
