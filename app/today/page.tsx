@@ -102,7 +102,7 @@ function StepGroup({ heading, rows, today }: { heading: string; rows: CaseloadRo
             </span>
             {row.dueOn && <span className={row.dueOn < today ? styles.late : "soft"}>{dueWords(row.dueOn, today)}</span>}
             <small>
-              {row.decision === "must not be released" && <strong className={styles.forbids}>Must not be released. </strong>}
+              {row.decision === "must not be released" && <strong className={styles.forbids}>Must not be released: </strong>}
               {row.nextWhy?.replace(/^Must not be released: /, "")}
             </small>
           </li>

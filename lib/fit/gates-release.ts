@@ -32,6 +32,8 @@ export const openAdjustments: GateJudge = (evidence) => {
 
 const placed = ({ aspect, third, kind }: Adjustment): string => [kind, aspect, third].filter(Boolean).join(" ");
 
+const unitSigns = { mm: " mm", percent: " %", deg: "°" } as const;
+
 /** An adjustment that cannot be held against a limit is not within it. */
 function tooMuch({ kind, amount, unit, reason }: Adjustment, limits: Limits): string | null {
   if (reason.trim() === "") return "no reason is given";
@@ -40,8 +42,8 @@ function tooMuch({ kind, amount, unit, reason }: Adjustment, limits: Limits): st
     kind === "volume"
       ? [limitValue(limits, "carry-percent"), "percent"]
       : [limitValue(limits, kind === "trim" ? "carry-trim-mm" : "carry-mm"), "mm"];
-  if (unit !== limitUnit) return `${figure(Math.abs(amount))} ${unit} has no limit to be held against`;
-  return isAbove(Math.abs(amount), limit) ? `${figure(Math.abs(amount))} ${unit} is more than ${figure(limit)}` : null;
+  if (unit !== limitUnit) return `${figure(Math.abs(amount))}${unitSigns[unit]} has no limit to be held against`;
+  return isAbove(Math.abs(amount), limit) ? `${figure(Math.abs(amount))}${unitSigns[unit]} is more than ${figure(limit)}` : null;
 }
 
 /** Places with a mark of the grade on which nothing may be carried, at any look of the trial or of the latest fitting. */

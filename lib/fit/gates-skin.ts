@@ -98,7 +98,7 @@ export const marksFade: GateJudge = (evidence) => {
       ...asked,
       ...value,
       state: "not met",
-      why: `${counted(of("late"), "mark")} still there after ${figure(limit)} min, or faded later.`,
+      why: `${counted(of("late"), "mark")} still there at ${figure(limit)} min, or faded later.`,
     };
   if (of("unknown") > 0)
     return { ...asked, state: "unknown", why: `${counted(of("unknown"), "mark")} of which nobody saw when it faded.` };

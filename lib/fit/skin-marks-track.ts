@@ -4,7 +4,7 @@ import { FitInputError } from "./errors";
 import { fadingMin, gradeMark, isThere, type MarkGrade } from "./skin-marks-grade";
 
 /**
- * *late*: faded after 20 minutes, or still there after them. *unknown*: nobody looked until it had gone, or it went between
+ * *late*: faded after 20 minutes, or still there then: what is there at 20 minutes fades after them. *unknown*: nobody looked until it had gone, or it went between
  * a look before 20 minutes and one after.
  */
 export type FadeState = "in time" | "late" | "unknown";
@@ -17,7 +17,7 @@ export interface TrackedMark {
   /** It faded somewhere between the two; `highMin` is null as long as it has not been seen gone. */
   fade: { lowMin: number; highMin: number | null };
   state: FadeState;
-  /** Seen at a look after 20 minutes. */
+  /** Seen at a look at 20 minutes or later. */
   stillThereLate: boolean;
   /** Not among the marks of the first look: it came later, or was missed. */
   appearedLater: boolean;
@@ -66,14 +66,14 @@ function track(id: string, looks: TrackedMark["looks"], lookTimes: readonly numb
   const lastSeenMin = there.at(-1) ?? null;
   const fade = fadeOf(looks, lastSeenMin);
   const lastMentionedMin = looks.at(-1)?.minutesAfterDoffing ?? 0;
-  const stillThereLate = lastSeenMin !== null && lastSeenMin > fadingMin;
+  const stillThereLate = lastSeenMin !== null && lastSeenMin >= fadingMin;
   return {
     id,
     firstSeenMin,
     lastSeenMin,
     fade,
     state:
-      stillThereLate || fade.lowMin > fadingMin || (fade.lowMin === fadingMin && (fade.highMin ?? 0) > fadingMin)
+      stillThereLate || fade.lowMin > fadingMin
         ? "late"
         : fade.highMin !== null && fade.highMin <= fadingMin
           ? "in time"

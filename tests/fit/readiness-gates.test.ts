@@ -504,9 +504,9 @@ it("a look at 20 minutes is the last that is asked for, whatever it shows", () =
     for (const mark of allMarks(changing)) Object.assign(mark, { strength: "clear", fadedAtMin: null });
   });
   expect(stateOf(bundle, "skin-inspected")).toBe("met");
-  // Still there at 20 minutes: late is what is still there after them, and nobody looked then.
-  expect(stateOf(bundle, "marks-fade")).toBe("unknown");
-  expect(decisionOf(bundle)).toBe("not enough evidence");
+  // What is still there at 20 minutes fades after them.
+  expect(stateOf(bundle, "marks-fade")).toBe("not met");
+  expect(decisionOf(bundle)).toBe("not ready");
 });
 
 it("a look whose own times say that it was later than its minutes claim is taken as the later", () => {
