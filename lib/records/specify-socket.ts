@@ -43,7 +43,7 @@ export const AdjustmentInput = z.strictObject({
 });
 export type AdjustmentInput = z.output<typeof AdjustmentInput>;
 
-const socketFields = {
+export const socketFields = {
   derivedFromId: maybeId,
   limbMeasurementId: maybeId,
   stations: rows(StationInput),
@@ -113,46 +113,7 @@ export const specifySocket = command({
   },
 });
 
-/** Changes what a socket is to be, as long as nobody has begun to make it. */
-export const changeSocket = command({
-  permission: "specify a socket",
-  input: z.strictObject({ socketId: id("The socket"), version, ...socketFields }),
-  run: async (store, { socketId, version, ...asked }) => {
-    const socket = await store.db.checkSocket.findUnique({
-      where: { id: socketId },
-      include: { adjustments: { where: { droppedAt: null }, orderBy: { position: "asc" } } },
-    });
-    if (!socket) throw new NotFound("socket");
-    const episode = await episodeForChange(store, socket.episodeId);
-    if (socket.state !== "planned")
-      throw new Locked(
-        `Socket ${socket.number} is ${socket.state}: what it was made from stands. Specify the next socket instead.`,
-      );
-    if (socket.version !== version)
-      throw new ChangedMeanwhile(`Socket ${socket.number}`, { ...socket, adjustments: socket.adjustments }, socket.version);
-    const fields = await withDimensions(store, episode, asked);
-    await refuseUnfit(store, socket.episodeId, fields, socketId);
-    const { adjustments, ...own } = fields;
-    await store.db.checkSocket.update({ where: { id: socketId }, data: { ...ownColumns(own), version: { increment: 1 } } });
-    await store.db.adjustment.updateMany({
-      where: { socketId, droppedAt: null },
-      data: { droppedAt: store.now, droppedById: store.actor.id, droppedWhy: "the socket was specified anew before it was made" },
-    });
-    await writeAdjustments(store, { episodeId: socket.episodeId, socketId, adjustments });
-    await store.note({
-      action: `changed what socket ${socket.number} is to be`,
-      kind: "check socket",
-      id: socketId,
-      wearerId: episode.wearerId,
-      episodeId: socket.episodeId,
-      before: socket,
-      after: fields,
-    });
-    return { socketId, episodeId: socket.episodeId };
-  },
-});
-
-const ownColumns = (own: Omit<SocketFields, "adjustments">) => ({
+export const ownColumns = (own: Omit<SocketFields, "adjustments">) => ({
   derivedFromId: own.derivedFromId ?? null,
   limbMeasurementId: own.limbMeasurementId ?? null,
   stations: own.stations,
@@ -165,7 +126,7 @@ const ownColumns = (own: Omit<SocketFields, "adjustments">) => ({
   neededOn: own.neededOn ?? null,
 });
 
-async function withDimensions(
+export async function withDimensions(
   store: Store,
   episode: EpisodeForChange,
   { workOut, ...fields }: SocketAsked,
@@ -189,7 +150,7 @@ async function withDimensions(
   };
 }
 
-async function refuseUnfit(store: Store, episodeId: string, fields: SocketFields, self?: string): Promise<void> {
+export async function refuseUnfit(store: Store, episodeId: string, fields: SocketFields, self?: string): Promise<void> {
   refuseDisorder(fields.stations);
   for (const [index, adjustment] of fields.adjustments.entries()) refuseUnitless(adjustment, `adjustments.${index}.`);
   if (fields.derivedFromId) {
@@ -217,7 +178,7 @@ export function refuseUnitless({ amount, unit }: AdjustmentInput, prefix = ""): 
     throw new InputRefused({ [`${prefix}amount`]: "How much? Give the amount, or leave the unit free." });
 }
 
-async function writeAdjustments(
+export async function writeAdjustments(
   store: Store,
   { episodeId, socketId, adjustments }: { episodeId: string; socketId: string; adjustments: AdjustmentInput[] },
 ): Promise<void> {

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { addAccount, changeAccount } from "@/lib/records/accounts";
 import { addWearer } from "@/lib/records/add-wearer";
+import { changeSocket } from "@/lib/records/change-socket";
 import { changeWearer } from "@/lib/records/change-wearer";
 import { database } from "@/lib/records/database";
 import { measureLimb } from "@/lib/records/measure-limb";
@@ -324,4 +325,25 @@ test("nothing is signed in an episode that is on hold or closed", async () => {
     const signing = { episodeId, evidenceVersion, meaning: "release for definitive fabrication", password };
     await expect(sign(clinic.prosthetist, signing)).rejects.toThrow(course);
   }
+});
+
+test("what a socket is to be may be changed until it is being made, and the second of two who change it is told", async () => {
+  const clinic = await openTestClinic();
+  const { wearerId } = await addWearer(clinic.assistant, wearer);
+  const { episodeId } = await openEpisode(clinic.prosthetist, episodeOf(clinic, wearerId));
+  const { socketId } = await specifySocket(clinic.prosthetist, { episodeId, stations: stations([180, 190]) });
+  const changed = {
+    socketId,
+    version: 1,
+    stations: stations([178, 188]),
+    adjustments: [{ kind: "flare", reason: "the brim rubbed" }],
+  };
+  await changeSocket(clinic.prosthetist, changed);
+  expect(await seeSocketOrder(clinic.technician, socketId)).toMatchObject({
+    stations: stations([178, 188]),
+    adjustments: [{ kind: "flare" }],
+  });
+  await expect(changeSocket(clinic.colleague, changed)).rejects.toThrow(ChangedMeanwhile);
+  await moveSocket(clinic.technician, { socketId, version: 2, state: "being made", at: today });
+  await expect(changeSocket(clinic.prosthetist, { ...changed, version: 3 })).rejects.toThrow("what it was made from stands");
 });

@@ -23,6 +23,7 @@ function addresses(file: string): string[] {
   const fresh = stored(file, "SELECT id FROM Episode WHERE stage = 'assessment'");
   const trial = stored(file, `SELECT id FROM WearTrial WHERE socketId = '${open.socket}' AND state = 'ended'`);
   const running = stored(file, "SELECT id FROM WearTrial WHERE state IN ('running', 'planned', 'paused')");
+  const planned = stored(file, "SELECT id FROM CheckSocket WHERE state = 'planned'");
   const signOff = stored(file, "SELECT id FROM SignOff");
   return [
     "/today",
@@ -39,6 +40,7 @@ function addresses(file: string): string[] {
     `/episodes/${open.id}/next-socket`,
     `/episodes/${open.id}/sign-off`,
     `/sockets/${open.socket}`,
+    `/sockets/${planned.id}/change`,
     `/sockets/${open.socket}/fitting`,
     `/sockets/${open.socket}/wear-trial`,
     `/trials/${trial.id}`,

@@ -42,6 +42,11 @@ export default async function SocketPage({ params }: { params: Promise<{ socket:
             The episode
           </Link>
         )}
+        {may(actor, "specify a socket") && state === "planned" && (
+          <Link className="button quiet" href={`/sockets/${socket.id}/change`} prefetch={false}>
+            Change
+          </Link>
+        )}
         {clinician && (state === "at hand" || state === "sent" || state === "fitted") && (
           <Link className="button" href={`/sockets/${socket.id}/fitting`} prefetch={false}>
             Record a fitting

@@ -1,0 +1,58 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { notFound } from "next/navigation";
+import { onlyWho, show } from "@/app/_forms/show";
+import { dayAt, longDay } from "@/app/_parts/dates";
+import { HiddenField } from "@/app/_parts/fields";
+import { ActionForm } from "@/app/_parts/form";
+import { PageHead } from "@/app/_parts/page-head";
+import { SubmitButton } from "@/app/_parts/submit-button";
+import { findingsOf } from "@/app/episodes/findings";
+import { SocketFields } from "@/app/episodes/socket-fields";
+import { requireActor } from "@/lib/access/session";
+import { seeEpisodeOfSocket } from "@/lib/records/see-episode";
+import { change } from "./actions";
+
+export const metadata: Metadata = { title: "Change a socket" };
+
+/** What a socket is to be, as long as nobody has begun to make it. */
+export default async function ChangeSocketPage({ params }: { params: Promise<{ socket: string }> }) {
+  const { socket: socketId } = await params;
+  const actor = await requireActor(`/sockets/${socketId}/change`);
+  onlyWho(actor, "specify a socket");
+  const { episode, bundle } = await show(seeEpisodeOfSocket(actor, socketId));
+  const row = episode.sockets.find(({ id }) => id === socketId);
+  const socket = bundle.sockets.find(({ id }) => id === socketId);
+  if (!row || !socket) notFound();
+  return (
+    <>
+      <PageHead title={`Change socket ${socket.number}`} about={<Link href={`/sockets/${socketId}`}>Back to its order</Link>} />
+      {row.state === "planned" ? (
+        <ActionForm action={change}>
+          <HiddenField name="socketId" value={socketId} />
+          <HiddenField name="version" value={String(row.version)} />
+          <SocketFields
+            stationsFrom={episode.stationsFrom}
+            sockets={bundle.sockets.filter(({ number }) => number < socket.number)}
+            findings={findingsOf(bundle, socket.derivedFrom)}
+            measurements={bundle.limbMeasurements
+              .toReversed()
+              .map(({ id, at }) => ({ id, label: longDay(dayAt(at, bundle.clinic.timeZone)) }))}
+            first={{
+              ...row,
+              stations: socket.stations,
+              adjustments: socket.adjustments,
+              derivedFromId: socket.derivedFrom,
+              limbMeasurementId: socket.limbMeasurementId,
+            }}
+          />
+          <SubmitButton>Save</SubmitButton>
+        </ActionForm>
+      ) : (
+        <p>
+          Socket {socket.number} is {row.state}: what it was made from stands. Specify the next socket instead.
+        </p>
+      )}
+    </>
+  );
+}
