@@ -25,11 +25,10 @@ import {
   newRecordId,
   rows,
   text,
-  version,
   yes,
 } from "./input";
 import { StationInput } from "./measure-limb";
-import { ChangedMeanwhile, InputRefused, Locked, NotFound } from "./refusals";
+import { InputRefused } from "./refusals";
 import { refuseDisorder } from "./stations";
 
 export const AdjustmentInput = z.strictObject({
