@@ -20,6 +20,12 @@ export const limitTable = {
   // The residual limb
   "limb-measured-days": { name: "Limb measured before the trial", value: 30, unit: "days", ...clinic([7, 60]) },
   "tape-error-mm": { name: "Standard error of one circumference", value: 1.5, unit: "mm", ...clinic([0.5, 5]) },
+  "tape-pairs-least": {
+    name: "Pairs of readings from which the clinic's own error stands",
+    value: 10,
+    unit: "pairs",
+    ...clinic([10, 100]),
+  },
   "settled-percent": { name: "Change of volume within which a limb has settled", value: 5, unit: "%", source: "jarl-2003" },
   "settled-apart-days": { name: "Days between the measurements that show it", value: 14, unit: "days", ...clinic([7, 60]) },
   "common-span-share": {
@@ -51,6 +57,19 @@ export const limitTable = {
 
   // The socket
   "unexplained-mm": { name: "Change of a circumference that no adjustment explains", value: 2, unit: "mm", ...clinic([1, 4]) },
+
+  "mean-radial-error-mm": {
+    name: "Mean radial error of a socket as made",
+    value: 0.25,
+    unit: "mm",
+    source: "sanders-severance-2012",
+  },
+  "radial-error-iqr-mm": {
+    name: "Interquartile range of its radial errors",
+    value: 0.4,
+    unit: "mm",
+    source: "sanders-severance-2012",
+  },
 
   // Load
   "load-ratio-low": {
@@ -202,6 +221,14 @@ export const limitTable = {
     settable: [2, 3],
   },
 
+  // Side by side
+  "comfort-change": { name: "Change of comfort that is more than error", value: 2, unit: "of 10", source: "hafner-2022" },
+  "pain-change": { name: "Change of pain that matters", value: 2, unit: "of 10", source: "farrar-2001" },
+  "pain-change-percent": { name: "Or this share of the pain before", value: 30, unit: "%", source: "farrar-2001" },
+  "grade-change": { name: "Change of a mark's grade that counts", value: 1, unit: "grades", ...clinic([1, 2]) },
+  "new-mark-grades": { name: "Grades by which a mark elsewhere is a side effect", value: 2, unit: "grades", ...clinic([1, 3]) },
+  "evenness-change": { name: "Change of evenness that counts", value: 0.05, unit: "", ...clinic([0.01, 0.2]) },
+
   // Time and error
   "fresh-days": { name: "Days since the trial ended", value: 28, unit: "days", ...clinic([7, 42]) },
   "close-errors": {
@@ -223,6 +250,10 @@ export const limitTable = {
   "comfort-error": { name: "Standard error of one comfort score", value: 1, unit: "of 10", source: "comfort-error" },
   "pain-error": { name: "Standard error of one pain score", value: 1, unit: "of 10", ...clinic([0.5, 2]) },
   "fade-error-minutes": { name: "Standard error of a time of fading", value: 2, unit: "min", ...clinic([0.5, 5]) },
+
+  // The wear schedule
+  "wear-first-minutes": { name: "First session of wearing", value: 30, unit: "min", source: "wear-schedule" },
+  "wear-sessions": { name: "Sessions of wearing a day", value: 3, unit: "sessions", source: "wear-schedule" },
 
   // The next step is due within so many days
   "measure-days": { name: "To measure the limb", value: 7, unit: "days", ...clinic([1, 60]) },

@@ -30,6 +30,9 @@ export const sources = {
     "Sanders JE, Fatone S. Residual limb volume change: systematic review of measurement and management. J Rehabil Res Dev 2011;48(8):949–986.",
   ),
   "bland-altman-1996": published("Bland JM, Altman DG. Measurement error. BMJ 1996;312:1654. With Dahlberg 1940: s = √(Σd²/2n)."),
+  "levenberg-marquardt": fromMemory(
+    "Marquardt DW. An algorithm for least-squares estimation of nonlinear parameters. J Soc Ind Appl Math 1963;11:431–441, by the library ml-levenberg-marquardt.",
+  ),
   "two-one-sided-tests": fromMemory(
     "Schuirmann DJ. A comparison of the two one-sided tests procedure and the power approach. J Pharmacokinet Biopharm 1987;15:657–680.",
   ),
@@ -40,10 +43,14 @@ export const sources = {
   "sanders-severance-2012": published(
     "Sanders JE, Severance MR, Allyn KJ. Computer-socket manufacturing error: how much before it is clinically apparent? J Rehabil Res Dev 2012;49(4):567–582.",
   ),
+  "hyndman-fan-1996": fromMemory("Hyndman RJ, Fan Y. Sample quantiles in statistical packages. Am Stat 1996;50:361–365."),
   "raised-cosine": clinicSetting(
     "A relief or build-up is taken as a raised cosine over a quarter turn: ΔC = a·π/4, to first order.",
   ),
 
+  "nist-sp-811": published(
+    "Thompson A, Taylor BN. Guide for the use of the International System of Units (SI). NIST Special Publication 811. Gaithersburg; 2008, appendix B.8: 1 in = 25.4 mm, 1 lb = 0.453 592 37 kg, 1 lbf = 4.448 221 615 260 5 N, all exact.",
+  ),
   "moment-about-joint": published(
     "Statics: the moment of a weight about a joint is m·g·L, with standard gravity g = 9.80665 m/s² (CGPM 1901).",
   ),
@@ -98,6 +105,10 @@ export const sources = {
   "even-marks": commonPractice("Marks of even strength round the whole limb are what one wants."),
   "carry-limits": clinicSetting(
     "What may be changed between the last check socket and the definitive one without another check socket.",
+  ),
+
+  "wear-schedule": commonPractice(
+    "Wearing time is built up over a week, as clinics' leaflets propose; the wearer's own prosthetist changes it.",
   ),
 
   "derringer-suich-1980": fromMemory(
