@@ -1,6 +1,9 @@
 /** Everything that the science of a fit offers: pure functions of plain records. */
+export * from "./adjustment-effects";
 export * from "./assessment";
 export * from "./bundle";
+export type { ComparisonRow, Outcome } from "./compare-measures";
+export * from "./compare-sockets";
 export * from "./desirability";
 export * from "./errors";
 export * from "./explain-dimensions";
@@ -27,6 +30,7 @@ export * from "./skin-marks-grade";
 export * from "./skin-marks-map";
 export * from "./skin-marks-track";
 export * from "./socket-couple";
+export * from "./socket-findings";
 export * from "./sources";
 export * from "./statistics/geometric-mean";
 export * from "./statistics/interquartile-range";

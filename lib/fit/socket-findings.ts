@@ -1,0 +1,124 @@
+/** What was found with one check socket, gathered so that it can be held against another. */
+import type { FitIndex } from "./assessment";
+import type { Bundle, Inspection, SkinMark } from "./bundle";
+import { type Evidence, gatherEvidence } from "./evidence";
+import { cellsAt, longestFadeMin } from "./gates-skin";
+import { indexOf } from "./index-inputs";
+import { defaultLimits, type Limits, limitValue } from "./limits";
+import type { FeltThere } from "./replay-wear-trial-series";
+import { evenness } from "./skin-marks-evenness";
+import type { MarkCell } from "./skin-marks-map";
+import { trackMarks } from "./skin-marks-track";
+import { suspension, suspensionRule } from "./suspension";
+import type { CheckAnswer, CheckKey } from "./words";
+
+export interface Measured {
+  value: number;
+  standardError?: number;
+}
+
+/** The skin after one doffing. */
+export interface SkinFindings {
+  /** Of the first look. */
+  cells: readonly MarkCell[];
+  marks: readonly SkinMark[];
+  /** 0…4. */
+  hardestGrade: number;
+  evennessAround: number;
+  /** Between these minutes the last mark faded; `highMin` is null where nobody saw it go. */
+  longestFade: { lowMin: number; highMin: number | null };
+}
+
+/** Every field that is missing was not measured. */
+export interface SocketFindings {
+  socketId: string;
+  number: number;
+  /** As said at the latest fitting, 0–10. */
+  fitting?: { comfort?: number; pain?: number; skin?: SkinFindings };
+  /** Of the latest trial that ended or was stopped: the last comfort, the highest pain, 0–10. */
+  trial?: { comfort?: number; pain?: number; stopSigns: number; feelings: readonly FeltThere[]; skin?: SkinFindings };
+  /** At the load of the rule. */
+  displacement?: Measured & { atN: number };
+  motion?: readonly { joint: string; lostDeg: number; standardError?: number }[];
+  checks?: Partial<Record<CheckKey, CheckAnswer>>;
+  index?: FitIndex;
+}
+
+/**
+ * What a socket's latest fitting and its latest wear trial found.
+ *
+ * @throws FitInputError where there is no socket of that id
+ * @source plain
+ */
+export function findingsOfSocket(
+  bundle: Bundle,
+  socketId: string,
+  { limits = defaultLimits, asOf = bundle.asOf }: { limits?: Limits; asOf?: string } = {},
+): SocketFindings {
+  const evidence = gatherEvidence(bundle, { limits, asOf, socketId });
+  const { fitting, trial, socket } = evidence;
+  const fittingSkin = fitting && skinOf(fitting.inspections, evidence);
+  const trialSkin = trial && skinOf(trial.looks, evidence);
+  const displacement = displacementOf(evidence);
+  // A loss is the difference of two angles.
+  const motionError = limitValue(limits, "goniometer-error-deg") * Math.SQRT2;
+  return {
+    socketId,
+    number: socket?.number ?? 0,
+    ...(fitting
+      ? {
+          fitting: {
+            ...given("comfort", fitting.comfort),
+            ...given("pain", fitting.pain),
+            ...given("skin", fittingSkin),
+          },
+          motion: fitting.motion.map(({ joint, withoutDeg, withDeg }) => ({
+            joint,
+            lostDeg: withoutDeg - withDeg,
+            standardError: motionError,
+          })),
+          checks: fitting.checks,
+        }
+      : {}),
+    ...(trial
+      ? {
+          trial: {
+            ...given("comfort", trial.replay.series.comfort.last ?? undefined),
+            ...given("pain", trial.replay.series.pain.worst ?? undefined),
+            stopSigns: trial.replay.stopSigns.length,
+            feelings: trial.replay.feelings,
+            ...given("skin", trialSkin),
+          },
+        }
+      : {}),
+    ...given("displacement", displacement),
+    index: indexOf(evidence),
+  };
+}
+
+/** A field that is there only where there is something in it. */
+const given = <Name extends string, Value>(name: Name, value: Value | undefined): { [Key in Name]?: Value } =>
+  // A computed name is no literal type to the compiler.
+  value === undefined ? {} : ({ [name]: value } as { [Key in Name]: Value });
+
+function skinOf(inspections: readonly Inspection[], evidence: Evidence): SkinFindings | undefined {
+  const looks = inspections.toSorted((a, b) => a.minutesAfterDoffing - b.minutesAfterDoffing);
+  const first = looks[0];
+  if (!first) return undefined;
+  const cells = cellsAt(first, evidence);
+  const tracked = trackMarks(looks);
+  return {
+    cells,
+    marks: first.marks,
+    hardestGrade: Math.max(0, ...cells.map(({ grade }) => grade)),
+    evennessAround: evenness(cells).around,
+    longestFade: { lowMin: Math.max(0, ...tracked.map(({ fade }) => fade.lowMin)), highMin: longestFadeMin(tracked) },
+  };
+}
+
+function displacementOf({ bundle, fitting, limits }: Evidence): SocketFindings["displacement"] {
+  if (!fitting) return undefined;
+  const rule = suspensionRule(bundle.episode, limits);
+  const { value, standardError } = suspension(fitting.pulls, rule);
+  return value === undefined || standardError === undefined ? undefined : { value, standardError, atN: rule.loadN };
+}
