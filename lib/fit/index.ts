@@ -25,6 +25,7 @@ export * from "./readiness";
 export * from "./reading";
 export * from "./replay-wear-trial";
 export * from "./replay-wear-trial-verdict";
+export * from "./rule-sets";
 export * from "./skin-marks-evenness";
 export * from "./skin-marks-grade";
 export * from "./skin-marks-map";

@@ -1,5 +1,14 @@
 /** An episode with its assessment and its next step: one way for the pages, the kept columns and the export. */
-import { type Assessment, assessReadiness, type Bundle, type Limits, limitValue, type NextStep, nextStep } from "@/lib/fit";
+import {
+  type Assessment,
+  assessReadiness,
+  type Bundle,
+  type Limits,
+  limitsOfVersion,
+  limitValue,
+  type NextStep,
+  nextStep,
+} from "@/lib/fit";
 import { type EpisodeWhole, toBundle } from "./bundle-of";
 import { clinicDay } from "./clinic-time";
 import { releaseMeaning } from "./meanings";
@@ -11,8 +20,8 @@ export interface JudgedEpisode {
 }
 
 /**
- * Judged as of now; an episode under a standing release as of the moment of that release, for its evidence is locked
- * and grows no older.
+ * Judged as of now; an episode under a standing release as of the moment of that release and by the limits of that day,
+ * for its evidence is locked and grows no older.
  */
 export function judgeEpisode(
   episode: EpisodeWhole,
@@ -20,7 +29,7 @@ export function judgeEpisode(
 ): JudgedEpisode {
   const release = episode.signOffs.find(({ meaning, withdrawal }) => meaning === releaseMeaning && withdrawal === null);
   const bundle = toBundle(episode, { asOf: release?.at ?? asOf, timeZone });
-  const assessment = assessReadiness(bundle, limits);
+  const assessment = assessReadiness(bundle, release ? limitsOfVersion(release.rulesVersion) : limits);
   const next = nextStep(release ? toBundle(episode, { asOf, timeZone }) : bundle, assessment, limits);
   return { bundle, assessment, next: withStory(next, episode, { timeZone, limits }) };
 }

@@ -1,9 +1,9 @@
-import type { Limits } from "@/lib/fit";
+import { type Limits, settingsInVersion } from "@/lib/fit";
 import { type EpisodeWhole, readEpisode } from "./bundle-of";
 import { now } from "./clock";
 import type { Database } from "./database";
 import { type JudgedEpisode, judgeEpisode } from "./judge-episode";
-import { limitsInForce, ownLimits } from "./limits-in-force";
+import { limitsInForce } from "./limits-in-force";
 import { query } from "./query";
 import { NotFound } from "./refusals";
 
@@ -24,7 +24,8 @@ export const seeEpisode = query({
 export const exportBundle = query({
   permission: "see wearers",
   read: async (db, episodeId: string) => {
-    const [seen, own] = await Promise.all([episodeAsOf(db, episodeId, now()), ownLimits(db)]);
+    const seen = await episodeAsOf(db, episodeId, now());
+    const own = settingsInVersion(seen.assessment.rulesVersion);
     return Object.keys(own).length === 0 ? seen : { ...seen, bundle: { ...seen.bundle, ownLimits: own } };
   },
   seen: ({ episode }) => ({ action: "exported an episode", kind: "episode", id: episode.id, wearerId: episode.wearerId }),

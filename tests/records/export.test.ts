@@ -7,7 +7,8 @@ import { writeBundle } from "@/lib/exchange/bundle-file";
 import { assessReadiness, limitsWith, parseBundle } from "@/lib/fit";
 import { changeLimit } from "@/lib/records/change-limit";
 import { exportBundle, seeEpisode } from "@/lib/records/see-episode";
-import { openTestClinic, readyEpisode } from "./clinic";
+import { sign } from "@/lib/records/sign";
+import { openTestClinic, password, readyEpisode } from "./clinic";
 
 const run = promisify(execFile);
 
@@ -41,4 +42,19 @@ test("an exported episode read back and written again is the same file", async (
   const back = parseBundle(JSON.parse(text));
   expect(writeBundle(back)).toBe(text);
   expect(assessReadiness(back, limitsWith(back.ownLimits ?? {})).decision).toBe("ready");
+});
+
+test("a released episode is explained by the limits of its day, whatever the clinic sets afterwards", async () => {
+  const clinic = await openTestClinic();
+  const { episodeId } = await readyEpisode(clinic);
+  await changeLimit(clinic.administrator, { name: "fresh-days", value: 21, why: "our limbs change quickly" });
+  const { evidenceVersion } = (await seeEpisode(clinic.prosthetist, episodeId)).episode;
+  await sign(clinic.prosthetist, { episodeId, evidenceVersion, meaning: "release for definitive fabrication", password });
+  const released = await seeEpisode(clinic.prosthetist, episodeId);
+  await changeLimit(clinic.administrator, { name: "comfort-last-least", value: 9, why: "our wearers work all day" });
+
+  const later = await seeEpisode(clinic.prosthetist, episodeId);
+  expect(later.assessment).toEqual(released.assessment);
+  expect(later.assessment).toMatchObject({ decision: "ready", rulesVersion: "fit-rules/1; fresh-days 21" });
+  expect((await exportBundle(clinic.prosthetist, episodeId)).bundle.ownLimits).toEqual({ "fresh-days": 21 });
 });
