@@ -46,7 +46,19 @@ export const defaultLimits: Limits = {
   })),
 };
 
-export const limitById = ({ list }: Limits, id: string): Limit | undefined => list.find((limit) => limit.id === id);
+export const limitById = (limits: Limits, id: string): Limit | undefined => indexOf(limits).get(id);
+
+/** An assessment asks for a limit a hundred times: each set of limits is put into an index when first asked, and then kept. */
+const indices = new WeakMap<Limits, ReadonlyMap<string, Limit>>();
+
+function indexOf(limits: Limits): ReadonlyMap<string, Limit> {
+  const kept = indices.get(limits);
+  if (kept) return kept;
+  // From the last to the first, so that of two with one id the first holds.
+  const index = new Map(limits.list.toReversed().map((limit) => [limit.id as string, limit])); // asked for by any text
+  indices.set(limits, index);
+  return index;
+}
 
 /**
  * The value of a limit.
