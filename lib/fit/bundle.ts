@@ -167,6 +167,8 @@ export const FittingRecord = z.strictObject({
   comfort: rating.optional(),
   pain: rating.optional(),
   inspections: z.array(Inspection).max(200),
+  /** What was told and not seen: at a fitting over video, say. */
+  reported: z.array(z.enum(words.reportedParts)).max(words.reportedParts.length).optional(),
 });
 export type FittingRecord = z.infer<typeof FittingRecord>;
 

@@ -141,6 +141,9 @@ export type StopSign = (typeof stopSigns)[number];
 
 export const reporters = ["wearer", "carer", "clinician"] as const;
 export const places = ["clinic", "home", "video"] as const;
+/** Parts of a fitting that may be told by whoever was with the wearer, and were not seen by who writes them down. */
+export const reportedParts = ["checks", "pulls", "motion", "skin"] as const;
+export type ReportedPart = (typeof reportedParts)[number];
 
 /** Every gate of readiness, in the order in which an assessment gives them. */
 export const gateIds = [

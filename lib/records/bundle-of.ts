@@ -85,7 +85,7 @@ export function toBundle(episode: EpisodeWhole, { asOf, timeZone }: { asOf: Date
       stateSince: socket.stateSince.toISOString(),
       material: socket.material ?? undefined,
     })),
-    fittings: episode.fittings.map(fittingRecord),
+    fittings: fittingsThatCount(episode.fittings).map(fittingRecord),
     wearTrials: episode.wearTrials.map(trialRecord),
     carried: (subject?.carried ?? []).map(adjustmentRecord),
     acceptances: standing
@@ -131,6 +131,32 @@ export const adjustmentRecord = (row: AdjustmentRow): unknown => ({
   answers: row.answers ?? undefined,
 });
 
+/**
+ * The latest version of each fitting. A look at the skin that was added later, and not with the fitting itself, stays
+ * with it when the fitting is put right.
+ */
+export function fittingsThatCount(fittings: EpisodeWhole["fittings"]): EpisodeWhole["fittings"] {
+  const corrected = new Map(fittings.flatMap((fitting) => (fitting.correctsId === null ? [] : [[fitting.correctsId, fitting]])));
+  const laterLooks = (fitting: EpisodeWhole["fittings"][number] | undefined): EpisodeWhole["fittings"][number]["looks"] => {
+    if (!fitting) return [];
+    const before = fittings.find(({ id }) => id === fitting.correctsId);
+    const added = fitting.looks.filter(({ recordedAt }) => recordedAt.getTime() !== fitting.recordedAt.getTime());
+    return [...laterLooks(before), ...added];
+  };
+  return fittings
+    .filter(({ id }) => !corrected.has(id))
+    .map((fitting) =>
+      fitting.correctsId === null
+        ? fitting
+        : {
+            ...fitting,
+            looks: [...fitting.looks, ...laterLooks(fittings.find(({ id }) => id === fitting.correctsId))].sort(
+              (a, b) => a.at.getTime() - b.at.getTime(),
+            ),
+          },
+    );
+}
+
 const fittingRecord = (row: EpisodeWhole["fittings"][number]): unknown => ({
   id: row.id,
   socketId: row.socketId,
@@ -142,7 +168,10 @@ const fittingRecord = (row: EpisodeWhole["fittings"][number]): unknown => ({
   comfort: row.comfort ?? undefined,
   pain: row.pain ?? undefined,
   inspections: row.looks.map(lookRecord),
+  ...(isTold(row.reported) ? { reported: row.reported } : {}),
 });
+
+const isTold = (reported: unknown): boolean => Array.isArray(reported) && reported.length > 0;
 
 const trialRecord = (row: EpisodeWhole["wearTrials"][number]): unknown => ({
   id: row.id,

@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { type CheckKey, checkAnswers, checksOf, type Level, places } from "@/lib/fit";
-import { command } from "./command";
+import { type CheckKey, checkAnswers, checksOf, type Level, places, reportedParts } from "@/lib/fit";
+import { command, type Store } from "./command";
 import { episodeForChange, refuseBeforeSocket, refuseFuture, refuseUnderSignature } from "./episode-for-change";
 import { amount, choice, id, instant, maybeAmount, maybeInstant, maybeRating, maybeText, newRecordId, rows, text } from "./input";
 import { findSocket, setSocketState } from "./move-socket";
@@ -25,12 +25,20 @@ const Answers = z.preprocess(
   z.record(z.string(), z.enum(checkAnswers, { error: "Choose met, concern, not met or not done." })),
 );
 
-const FittingInput = z.strictObject({
-  id: newRecordId,
-  socketId: id("The socket"),
+/** A single tick arrives as a word, several as a list. */
+const Reported = z.preprocess(
+  (value) => (value === undefined || value === "" ? [] : Array.isArray(value) ? value : [value]),
+  z.array(z.enum(reportedParts, { error: `Choose of ${reportedParts.join(", ")}.` })).max(reportedParts.length),
+);
+
+export const fittingFields = {
   at: instant("When the fitting was"),
   place: choice("where it was", places),
   whoWasThere: maybeText("Who was there", 200),
+  /** Where that was not whoever writes it down. */
+  measuredBy: maybeText("Who measured", 200),
+  /** What somebody else saw or measured and told. */
+  reported: Reported,
   checks: Answers,
   pulls: rows(PullInput, 20),
   motion: rows(MotionInput, 12),
@@ -46,55 +54,27 @@ const FittingInput = z.strictObject({
       minutesAfterDoffing: maybeAmount({ min: 0, max: 10_000, unit: "min", what: "The time after doffing" }),
     })
     .optional(),
-});
+};
+
+const FittingFields = z.strictObject(fittingFields);
+export type FittingFields = z.output<typeof FittingFields>;
 
 /** Records what was found when a socket was put on, loaded, moved in and taken off. */
 export const recordFitting = command({
   permission: "record a fitting",
-  input: FittingInput,
-  run: async (store, { id, socketId, look, ...fields }) => {
+  input: z.strictObject({ id: newRecordId, socketId: id("The socket"), ...fittingFields }),
+  run: async (store, { id, socketId, ...fields }) => {
     const socket = await findSocket(store, socketId);
     if (id && (await store.db.fitting.findUnique({ where: { id } })))
       return { fittingId: id, socketId, episodeId: socket.episodeId };
     const episode = await episodeForChange(store, socket.episodeId);
     refuseUnderSignature(episode, socketId);
-    refuseFuture(store, "at", fields.at);
-    refuseBeforeSocket(socket, "at", fields.at);
     if (socket.state === "planned" || socket.state === "being made" || socket.state === "retired")
       throw new InputRefused({
         at: `Socket ${socket.number} is ${socket.state}: it cannot be fitted before it is at hand. Change its state first.`,
       });
-    refuseForeignChecks(fields.checks, episode.level as Level); // the column holds only ISO 8549 levels, as open-episode checks
-    refuseTwice(fields.motion);
-
     const fittingId = id ?? store.newId();
-    await store.db.fitting.create({
-      data: {
-        id: fittingId,
-        episodeId: socket.episodeId,
-        socketId,
-        at: fields.at,
-        place: fields.place,
-        whoWasThere: fields.whoWasThere ?? null,
-        checks: fields.checks,
-        pulls: fields.pulls,
-        motion: fields.motion,
-        comfort: fields.comfort ?? null,
-        pain: fields.pain ?? null,
-        words: fields.words ?? null,
-        note: fields.note ?? null,
-        byId: store.actor.id,
-        byName: store.actor.name,
-        recordedAt: store.now,
-      },
-    });
-    if (look && (look.minutesAfterDoffing !== undefined || look.marks.length > 0 || look.noMarks)) {
-      if (look.minutesAfterDoffing === undefined)
-        throw new InputRefused({ "look.minutesAfterDoffing": "How many minutes after doffing was the skin looked at?" });
-      refuseSilence(look, "look.");
-      refuseOffLimb(look.marks, episode.limbLengthMm, "look.");
-      await writeLook(store, { fittingId }, { ...look, at: look.at ?? fields.at, minutesAfterDoffing: look.minutesAfterDoffing });
-    }
+    await writeFitting(store, { fittingId, socket, episode }, fields);
     if (socket.state !== "fitted") await setSocketState(store, { socket, state: "fitted", at: fields.at });
     await store.note({
       action: `recorded a fitting of socket ${socket.number}`,
@@ -102,11 +82,61 @@ export const recordFitting = command({
       id: fittingId,
       wearerId: episode.wearerId,
       episodeId: socket.episodeId,
-      after: { ...fields, look },
+      after: fields,
     });
     return { fittingId, socketId, episodeId: socket.episodeId };
   },
 });
+
+interface Written {
+  fittingId: string;
+  socket: { id: string; number: number; episodeId: string; specifiedAt: Date };
+  episode: { level: string; limbLengthMm: number };
+  /** The fitting that it puts right. */
+  correction?: { correctsId: string; why: string };
+}
+
+/** Checks and writes a fitting whole, with its first look at the skin. */
+export async function writeFitting(
+  store: Store,
+  { fittingId, socket, episode, correction }: Written,
+  { look, ...fields }: FittingFields,
+): Promise<void> {
+  refuseFuture(store, "at", fields.at);
+  refuseBeforeSocket(socket, "at", fields.at);
+  refuseForeignChecks(fields.checks, episode.level as Level); // the column holds only ISO 8549 levels, as open-episode checks
+  refuseTwice(fields.motion);
+  await store.db.fitting.create({
+    data: {
+      id: fittingId,
+      episodeId: socket.episodeId,
+      socketId: socket.id,
+      at: fields.at,
+      place: fields.place,
+      whoWasThere: fields.whoWasThere ?? null,
+      measuredBy: fields.measuredBy ?? null,
+      reported: fields.reported,
+      correctsId: correction?.correctsId ?? null,
+      why: correction?.why ?? null,
+      checks: fields.checks,
+      pulls: fields.pulls,
+      motion: fields.motion,
+      comfort: fields.comfort ?? null,
+      pain: fields.pain ?? null,
+      words: fields.words ?? null,
+      note: fields.note ?? null,
+      byId: store.actor.id,
+      byName: store.actor.name,
+      recordedAt: store.now,
+    },
+  });
+  if (!look || (look.minutesAfterDoffing === undefined && look.marks.length === 0 && !look.noMarks)) return;
+  if (look.minutesAfterDoffing === undefined)
+    throw new InputRefused({ "look.minutesAfterDoffing": "How many minutes after doffing was the skin looked at?" });
+  refuseSilence(look, "look.");
+  refuseOffLimb(look.marks, episode.limbLengthMm, "look.");
+  await writeLook(store, { fittingId }, { ...look, at: look.at ?? fields.at, minutesAfterDoffing: look.minutesAfterDoffing });
+}
 
 function refuseForeignChecks(checks: Record<string, string>, level: Level): void {
   const known: readonly string[] = checksOf(level);

@@ -53,7 +53,7 @@ export const seeEpisodeOfTrial = query({
   seen: ({ episode }) => ({ action: "saw a wear trial", kind: "episode", id: episode.id, wearerId: episode.wearerId }),
 });
 
-async function episodeAsOf(db: Database, episodeId: string, asOf: Date): Promise<SeenEpisode> {
+export async function episodeAsOf(db: Database, episodeId: string, asOf: Date): Promise<SeenEpisode> {
   const [episode, clinic, limits] = await Promise.all([
     readEpisode(db, episodeId),
     db.clinic.findUniqueOrThrow({ where: { id: 1 } }),

@@ -1,0 +1,29 @@
+import { fittingsThatCount } from "./bundle-of";
+import { now } from "./clock";
+import { query } from "./query";
+import { NotFound } from "./refusals";
+import { episodeAsOf } from "./see-episode";
+
+/** One fitting with every version of it, the newest first, in its episode. */
+export const seeFitting = query({
+  permission: "see wearers",
+  read: async (db, fittingId: string) => {
+    const found = await db.fitting.findUnique({ where: { id: fittingId }, select: { episodeId: true } });
+    if (!found) throw new NotFound("fitting");
+    const seen = await episodeAsOf(db, found.episodeId, now());
+    const all = seen.episode.fittings;
+    const byId = new Map(all.map((fitting) => [fitting.id, fitting]));
+    const newest = fittingsThatCount(all).find(({ id }) => chainOf(id, byId).includes(fittingId));
+    const versions = newest ? chainOf(newest.id, byId).flatMap((id) => byId.get(id) ?? []) : [];
+    const shown = byId.get(fittingId);
+    if (!newest || !shown) throw new NotFound("fitting");
+    return { ...seen, fitting: newest, shown, versions };
+  },
+  seen: ({ episode }) => ({ action: "saw a fitting", kind: "episode", id: episode.id, wearerId: episode.wearerId }),
+});
+
+/** A fitting and those that it puts right, one after the other. */
+function chainOf(id: string, byId: ReadonlyMap<string, { correctsId: string | null }>): string[] {
+  const before = byId.get(id)?.correctsId;
+  return before ? [id, ...chainOf(before, byId)] : [id];
+}
