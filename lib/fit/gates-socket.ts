@@ -6,7 +6,7 @@ import { counted, figure, inWords } from "./figures";
 import { limitValue } from "./limits";
 import { type MotionReading, motion as motionOf, motionRule } from "./motion";
 import { suspension as suspensionOf, suspensionRule } from "./suspension";
-import { type CheckKey, checksOf } from "./words";
+import { type CheckKey, checksOf, type ReportedPart } from "./words";
 
 const noSocket: Finding = { state: "unknown", why: "There is no check socket yet.", source: "plain" };
 const noFitting = ({ socket }: Evidence): Finding =>
@@ -66,7 +66,9 @@ function explained(
 }
 
 /** Every check of the level done and met; a concern is met where a carried adjustment answers it. */
-export const checksDone: GateJudge = (evidence) => {
+export const checksDone: GateJudge = (evidence) => told("checks", evidence, checksOfFitting(evidence));
+
+function checksOfFitting(evidence: Evidence): Finding {
   const { bundle, fitting, socket } = evidence;
   if (!fitting || !socket) return noFitting(evidence);
   const checks = checksOf(bundle.episode.level);
@@ -92,12 +94,16 @@ export const checksDone: GateJudge = (evidence) => {
     state,
     why: parts.length === 0 ? `All ${checks.length} checks of the fitting are met.` : `${parts.join(". ")}.`,
   };
-};
+}
+
+/** What somebody told and nobody who writes it down has seen is judged alike, and says so. */
+const told = (part: ReportedPart, { fitting }: Evidence, finding: Finding): Finding =>
+  fitting?.reported?.includes(part) ? { ...finding, why: `${finding.why} Told at the fitting, not seen.` } : finding;
 
 export const suspension: GateJudge = (evidence) => {
   const { bundle, fitting, limits } = evidence;
   if (!fitting) return noFitting(evidence);
-  return suspensionOf(fitting.pulls, suspensionRule(bundle.episode, limits));
+  return told("pulls", evidence, suspensionOf(fitting.pulls, suspensionRule(bundle.episode, limits)));
 };
 
 /** Joints that a socket of the level crosses or touches, so that a fitting is not complete without them. */
@@ -123,7 +129,10 @@ export const motion: GateJudge = (evidence) => {
       source: source ?? "clinic-setting",
     };
   }
-  return { ...worst.reading, why: joints.map(({ joint, reading: { why } }) => `${inWords(joint)}: ${why}`).join(" ") };
+  return told("motion", evidence, {
+    ...worst.reading,
+    why: joints.map(({ joint, reading: { why } }) => `${inWords(joint)}: ${why}`).join(" "),
+  });
 };
 
 const judge = ({ joint, withoutDeg, withDeg }: JointMotion, { bundle, limits }: Evidence): MotionReading =>

@@ -929,3 +929,16 @@ it("a bad rating that was put right afterwards is close: whoever signs reads it"
   expect(stateOf(putRight({ pain: 2 }, { pain: 1 }), "pain")).toBe("met");
   expect(stateOf(putRight({ pain: 0 }, { pain: 8 }), "pain")).toBe("forbids");
 });
+
+describe("what was told at a fitting and not seen", () => {
+  it("is judged alike, and says so where it counts", () => {
+    const told = changed((bundle) => {
+      fittingOf(bundle).reported = ["checks", "pulls", "motion"];
+    });
+    for (const id of ["checks-done", "suspension", "motion"] as const) {
+      expect(gateOf(told, id).why).toContain("Told at the fitting, not seen.");
+      expect(gateOf(told, id)).toMatchObject({ state: stateOf(readyBundle(), id) });
+      expect(gateOf(readyBundle(), id).why).not.toContain("Told");
+    }
+  });
+});
