@@ -1,7 +1,7 @@
 import Link from "next/link";
 import { dayAndTimeAt } from "@/app/_parts/dates";
 import { formatNumber } from "@/app/_parts/numbers";
-import type { EpisodeWhole } from "@/lib/records/bundle-of";
+import { type EpisodeWhole, fittingsThatCount } from "@/lib/records/bundle-of";
 import styles from "./episode.module.css";
 
 interface Happened {
@@ -33,13 +33,16 @@ export function History({ episode, timeZone }: { episode: EpisodeWhole; timeZone
         </Link>
       ),
     })),
-    ...episode.fittings.map((row) => ({
+    ...fittingsThatCount(episode.fittings).map((row) => ({
       key: row.id,
       at: row.at,
       who: row.byName,
       what: (
         <>
-          socket {numberOf(row.socketId)} fitted, {row.place}
+          <Link href={`/fittings/${row.id}`} prefetch={false}>
+            socket {numberOf(row.socketId)} fitted, {row.place}
+          </Link>
+          {row.why && " (put right)"}
           {row.comfort !== null && `, comfort ${formatNumber(row.comfort, 0)}`}
           {row.words && (
             <>
