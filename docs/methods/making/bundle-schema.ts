@@ -61,7 +61,8 @@ export function bundleSchema(): PublishedSchema {
 /** The messages of checks that are code and not a keyword. */
 function customChecks({ _zod: { def } }: z.core.$ZodType): string[] {
   return (def.checks ?? []).flatMap(({ _zod: { def: check } }) => {
-    const message = check.check === "custom" ? check.error?.({ code: "custom", input: [], path: [] }) : undefined;
+    const words = check.error as (() => unknown) | undefined; // a message given as text is a function without an argument
+    const message = check.check === "custom" ? words?.() : undefined;
     return typeof message === "string" ? [message] : [];
   });
 }

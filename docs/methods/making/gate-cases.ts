@@ -91,6 +91,7 @@ export const gateCases: readonly GateCase[] = [
       });
     },
   },
+  { gate: "suspension", change: "The pulls were told, and not seen", to: change(fittingOf, { reported: ["pulls"] }) },
   { gate: "suspension", change: "Not pulled on", to: change(fittingOf, { pulls: [] }) },
   {
     gate: "motion",
