@@ -7,7 +7,9 @@ import type { ReactNode } from "react";
 import { may, type Permission } from "@/lib/access/roles";
 import { currentActor } from "@/lib/access/session";
 import { clinicSettings } from "@/lib/records/clinic";
+import { unitsFor } from "@/lib/records/units";
 import { Frame } from "./_parts/frame";
+import { UnitsProvider } from "./_parts/units";
 import { signOut } from "./sign-in/actions";
 
 export const metadata: Metadata = {
@@ -29,6 +31,7 @@ const places: { href: string; label: string; permission: Permission }[] = [
 
 export default async function Layout({ children }: { children: ReactNode }) {
   const [clinic, actor] = await Promise.all([clinicSettings(), currentActor()]);
+  const units = await unitsFor(actor);
   return (
     <html lang="en">
       <body>
@@ -38,7 +41,7 @@ export default async function Layout({ children }: { children: ReactNode }) {
           items={actor ? places.filter(({ permission }) => may(actor, permission)) : []}
           {...(actor ? { signedIn: { name: actor.name, role: actor.role, mayFind: may(actor, "see wearers"), signOut } } : {})}
         >
-          {children}
+          <UnitsProvider units={units}>{children}</UnitsProvider>
         </Frame>
       </body>
     </html>

@@ -8,6 +8,8 @@ import { clinicSettings } from "@/lib/records/clinic";
 import { fromClinicTime } from "@/lib/records/clinic-time";
 import { logFault } from "@/lib/records/faults";
 import { InputRefused, Refusal } from "@/lib/records/refusals";
+import { unitsFor } from "@/lib/records/units";
+import { inUnits } from "./in-units";
 
 interface Performance<Result> {
   form: FormData;
@@ -38,8 +40,9 @@ export async function perform<Result>({
   if (!actor) return { values: typed, errors: {}, message: sessionEnded, signIn: true };
   let done: Result;
   try {
-    const clinic = await clinicSettings();
-    done = await command(actor, shape(inputOf(inInstants(valuesOf(form), clinic?.timeZone ?? "UTC")).input));
+    const [clinic, units] = await Promise.all([clinicSettings(), unitsFor(actor)]);
+    const meant = inUnits(inInstants(valuesOf(form), clinic?.timeZone ?? "UTC"), units);
+    done = await command(actor, shape(inputOf(meant).input));
   } catch (error) {
     return refused(error instanceof InputRefused ? new InputRefused(renamed(error.fields, fieldOf)) : error, typed, labels);
   }

@@ -4,6 +4,7 @@ import { type HTMLInputAutoCompleteAttribute, useState } from "react";
 import { describedBy, FieldFrame, type FieldProps, HintAndError, LabelText } from "./field-frame";
 import styles from "./fields.module.css";
 import { useField } from "./form-context";
+import { useFieldUnit } from "./units";
 
 interface TextFieldProps extends FieldProps {
   type?: "text" | "email" | "password" | "search";
@@ -33,17 +34,17 @@ export function TextField({ name, first, type = "text", autoComplete = "off", si
 }
 
 interface NumberFieldProps extends FieldProps {
-  /** What stands behind the number: "mm", "kg", "°". */
+  /** What stands behind the number: "mm", "kg", "°". In mm, kg and N a person may have chosen the other unit. */
   unit?: string | undefined;
-  /** The same amount in another unit, shown as one types: 1 mm = 0.03937 in. */
-  also?: { unit: string; perUnit: number; digits: number } | undefined;
 }
 
-/** A number with its unit. Takes a comma or a point; the server reads it. */
-export function NumberField({ name, first, unit, also, ...frame }: NumberFieldProps) {
-  const ids = useField(name, first);
+/** A number with its unit, and beside it the same in the other unit as one types. The server reads it. */
+export function NumberField({ name, first, unit, ...frame }: NumberFieldProps) {
+  const inUnit = useFieldUnit(name);
+  const ids = useField(name, first === undefined ? undefined : (inUnit?.first(first) ?? first));
   const [typed, setTyped] = useState(ids.value);
-  const alsoId = `${ids.id}-also`;
+  const besideId = `${ids.id}-beside`;
+  const unitId = `${ids.id}-unit`;
   return (
     <FieldFrame ids={ids} {...frame}>
       <span className={styles.measured}>
@@ -56,31 +57,26 @@ export function NumberField({ name, first, unit, also, ...frame }: NumberFieldPr
             autoComplete="off"
             size={7}
             defaultValue={ids.value}
-            onChange={also && ((event) => setTyped(event.target.value))}
+            onChange={inUnit && ((event) => setTyped(event.target.value))}
             aria-describedby={
-              [describedBy(ids, frame.hint), unit && `${ids.id}-unit`, also && alsoId].filter(Boolean).join(" ") || undefined
+              [describedBy(ids, frame.hint), unit && unitId, inUnit && besideId].filter(Boolean).join(" ") || undefined
             }
             aria-invalid={ids.error ? true : undefined}
           />
           {unit && (
-            <span id={`${ids.id}-unit`} className={styles.unit}>
-              {unit}
+            <span id={unitId} className={styles.unit}>
+              {inUnit?.unit ?? unit}
             </span>
           )}
         </span>
-        {also && (
-          <span id={alsoId} className={styles.also}>
-            {inOtherUnit(typed, also)}
+        {inUnit && (
+          <span id={besideId} className={styles.also}>
+            {inUnit.beside(typed)}
           </span>
         )}
       </span>
     </FieldFrame>
   );
-}
-
-function inOtherUnit(typed: string, { unit, perUnit, digits }: NonNullable<NumberFieldProps["also"]>): string {
-  const amount = Number(typed.trim().replace(",", ".").replace("−", "-") || Number.NaN);
-  return Number.isFinite(amount) ? `${(amount * perUnit).toFixed(digits)} ${unit}` : "";
 }
 
 /** A day, or a day and time on the clinic's clock (`2026-10-05`, `2026-10-05T14:12`). */

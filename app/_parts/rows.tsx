@@ -8,7 +8,7 @@ import styles from "./rows.module.css";
 
 /** One field of every row; it is named `LIST.ROW.name`. Selects begin empty, so that a row left free can be told. */
 export type RowField = { name: string; label: string; hint?: string; optional?: boolean } & (
-  | { kind: "number"; unit?: string; also?: { unit: string; perUnit: number; digits: number } }
+  | { kind: "number"; unit?: string }
   | { kind: "text"; size?: number }
   | { kind: "date" }
   | { kind: "select"; options: readonly Option[]; empty?: string }
@@ -94,7 +94,7 @@ function RowInput({ field, name, first }: { field: RowField; name: string; first
   const shared = { name, first, label: field.label, hint: field.hint, optional: field.optional };
   switch (field.kind) {
     case "number":
-      return <NumberField {...shared} unit={field.unit} also={field.also} />;
+      return <NumberField {...shared} unit={field.unit} />;
     case "text":
       return <TextField {...shared} size={field.size} />;
     case "date":

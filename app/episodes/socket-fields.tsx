@@ -3,8 +3,6 @@ import { Rows } from "@/app/_parts/rows";
 import { wordOptions } from "@/app/_parts/word-options";
 import { type Adjustment, adjustmentKinds, adjustmentUnits, aspects, type Station, suspensions, thirds } from "@/lib/fit";
 
-const inInches = { unit: "in", perUnit: 1 / 25.4, digits: 2 };
-
 /** What an adjustment is made of: where, what, how much, why, and the finding that it answers. */
 export const adjustmentFields = [
   { name: "kind", label: "kind", kind: "select", options: wordOptions(adjustmentKinds) },
@@ -96,8 +94,8 @@ export function SocketFields({ first, sockets, measurements, findings, stationsF
         one="level"
         hint={`Distances from the ${stationsFrom}, going up.`}
         fields={[
-          { name: "distanceMm", label: "distance", kind: "number", unit: "mm", also: inInches },
-          { name: "circumferenceMm", label: "inside circumference", kind: "number", unit: "mm", also: inInches },
+          { name: "distanceMm", label: "distance", kind: "number", unit: "mm" },
+          { name: "circumferenceMm", label: "inside circumference", kind: "number", unit: "mm" },
         ]}
         first={first.stations.map(({ distanceMm, circumferenceMm }) => ({
           distanceMm: String(distanceMm),
@@ -115,7 +113,7 @@ export function SocketFields({ first, sockets, measurements, findings, stationsF
       />
       <TextField name="material" label="Material" optional first={asText(first.material)} />
       <NumberField name="wallMm" label="Wall" unit="mm" optional first={asText(first.wallMm)} />
-      <NumberField name="lengthMm" label="Length" unit="mm" optional first={asText(first.lengthMm)} also={inInches} />
+      <NumberField name="lengthMm" label="Length" unit="mm" optional first={asText(first.lengthMm)} />
       <SelectField
         name="suspension"
         label="Suspension"

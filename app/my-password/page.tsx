@@ -1,4 +1,5 @@
 import type { Metadata } from "next";
+import Link from "next/link";
 import { TextField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
 import { PageHead } from "@/app/_parts/page-head";
@@ -30,6 +31,11 @@ export default async function MyPassword() {
         <TextField name="newPasswordAgain" label="The new password, again" type="password" autoComplete="new-password" />
         <SubmitButton>Change it</SubmitButton>
       </ActionForm>
+      <p>
+        <Link href="/my-units" prefetch={false}>
+          Choose your units
+        </Link>
+      </p>
     </>
   );
 }

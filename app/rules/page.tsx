@@ -7,12 +7,13 @@ import { ActionForm } from "@/app/_parts/form";
 import { PageHead } from "@/app/_parts/page-head";
 import { SourceLink } from "@/app/_parts/source-link";
 import { SubmitButton } from "@/app/_parts/submit-button";
+import { UnitFields } from "@/app/_parts/unit-fields";
 import { may, permissions, roles } from "@/lib/access/roles";
 import { requireActor } from "@/lib/access/session";
 import { type Limit, sourceKinds, sources } from "@/lib/fit";
 import { clinicSettings } from "@/lib/records/clinic";
 import { seeRules } from "@/lib/records/see-accounts";
-import { change } from "./actions";
+import { change, changeUnits } from "./actions";
 import styles from "./rules.module.css";
 
 export const metadata: Metadata = { title: "Rules" };
@@ -106,6 +107,16 @@ export default async function Rules() {
       <section>
         <Advice />
       </section>
+      {mayChange && clinic && (
+        <section aria-labelledby="units">
+          <h2 id="units">Units of the clinic</h2>
+          <p className="soft">What everybody types and reads who has not chosen otherwise. What is kept is metric.</p>
+          <ActionForm action={changeUnits}>
+            <UnitFields first={clinic} />
+            <SubmitButton>Save the units</SubmitButton>
+          </ActionForm>
+        </section>
+      )}
     </>
   );
 }

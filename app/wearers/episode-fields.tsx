@@ -43,18 +43,12 @@ export function EpisodeFields({
       />
       <SelectField {...own("cause")} options={wordOptions(causes)} />
       <DateField {...own("lossOn")} optional hint="Leave it empty for a congenital limb difference." />
-      <NumberField {...own("limbLengthMm")} unit="mm" also={{ unit: "in", perUnit: 1 / 25.4, digits: 1 }} />
+      <NumberField {...own("limbLengthMm")} unit="mm" />
       <SelectField {...own("stationsFrom")} options={wordOptions(["distal end", "proximal landmark"])} />
       <TextField {...own("landmark")} hint="As it is found again: distal end, olecranon, mid-patellar tendon." />
       <SelectField {...own("suspension")} options={wordOptions(suspensions)} />
-      <NumberField {...own("deviceMassKg")} unit="kg" also={{ unit: "lb", perUnit: 1 / 0.45359237, digits: 2 }} optional />
-      <NumberField
-        {...own("deviceCentreOfMassMm")}
-        unit="mm"
-        also={{ unit: "in", perUnit: 1 / 25.4, digits: 1 }}
-        optional
-        hint="The load of a wear trial is compared with this."
-      />
+      <NumberField {...own("deviceMassKg")} unit="kg" optional />
+      <NumberField {...own("deviceCentreOfMassMm")} unit="mm" optional hint="The load of a wear trial is compared with this." />
       <TextField {...own("deviceNote")} optional />
       <TextArea {...own("goals")} optional />
       <DateField {...own("targetOn")} optional />

@@ -40,19 +40,11 @@ export function WearerFields({ first }: { first?: WearerValues }) {
         name="bodyMassKg"
         label={wearerLabels.bodyMassKg}
         unit="kg"
-        also={{ unit: "lb", perUnit: 1 / 0.45359237, digits: 0 }}
         optional
         {...text(first?.bodyMassKg)}
         hint="A limit of suspension depends on it."
       />
-      <NumberField
-        name="heightMm"
-        label={wearerLabels.heightMm}
-        unit="mm"
-        also={{ unit: "in", perUnit: 1 / 25.4, digits: 1 }}
-        optional
-        {...text(first?.heightMm)}
-      />
+      <NumberField name="heightMm" label={wearerLabels.heightMm} unit="mm" optional {...text(first?.heightMm)} />
       <SelectField
         name="handedness"
         label={wearerLabels.handedness}

@@ -7,6 +7,7 @@ export interface ClinicSettings {
   invented: boolean;
   lengthUnit: string;
   massUnit: string;
+  forceUnit: string;
 }
 
 /** The clinic that this store belongs to; null before its first run. Read once a request. */

@@ -3,6 +3,7 @@
  * Every message says what to do, in the words of the field.
  */
 import { z } from "zod";
+import { FitInputError, type MeasuredQuantity, readQuantity, unitsOf } from "@/lib/fit";
 
 export const blankToNothing = (value: unknown): unknown => (typeof value === "string" && value.trim() === "" ? undefined : value);
 
@@ -12,6 +13,23 @@ export function readNumber(value: unknown): unknown {
   const text = value.trim().replace("−", "-").replace(",", ".");
   if (text === "") return undefined;
   return /^[-+]?\d+(?:\.\d+)?$/.test(text) ? Number(text) : value;
+}
+
+const quantityOf: Readonly<Record<string, MeasuredQuantity>> = { mm: "length", kg: "mass", N: "force" };
+/** Written behind a number that has no other unit: "131°", "20 min". */
+const plainUnits: Readonly<Record<string, RegExp>> = { "°": /\s*(?:°|deg)$/, "%": /\s*%$/, min: /\s*min(?:utes)?$/ };
+
+/** Reads "7 1/4 in" as 184.15 mm and "131°" as 131; leaves what it cannot read for the schema to refuse. */
+function readAmount(value: unknown, unit: string): unknown {
+  if (typeof value !== "string" || value.trim() === "") return readNumber(value);
+  const quantity = quantityOf[unit];
+  if (quantity === undefined) return readNumber(value.trim().replace(plainUnits[unit] ?? "", ""));
+  try {
+    return readQuantity(value, { quantity, unit: unitsOf[quantity][0] }).value;
+  } catch (error) {
+    if (error instanceof FitInputError) return value;
+    throw error;
+  }
 }
 
 interface Range {
@@ -35,8 +53,12 @@ const ranged = ({ unit = "", min, max, what }: Range) => {
 
 const example = (min: number, max: number): number => Math.round((min + max) / 2);
 
-export const amount = (range: Range) => z.preprocess(readNumber, ranged(range));
-export const maybeAmount = (range: Range) => z.preprocess(readNumber, ranged(range).optional());
+const reader =
+  ({ unit = "" }: Range) =>
+  (value: unknown) =>
+    readAmount(value, unit);
+export const amount = (range: Range) => z.preprocess(reader(range), ranged(range));
+export const maybeAmount = (range: Range) => z.preprocess(reader(range), ranged(range).optional());
 
 export const rating = (what: string) => amount({ min: 0, max: 10, what });
 export const maybeRating = (what: string) => maybeAmount({ min: 0, max: 10, what });

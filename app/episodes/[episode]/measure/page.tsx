@@ -16,8 +16,6 @@ import { measure } from "./actions";
 
 export const metadata: Metadata = { title: "Measure the limb" };
 
-const inInches = { unit: "in", perUnit: 1 / 25.4, digits: 2 };
-
 export default async function MeasurePage({ params }: { params: Promise<{ episode: string }> }) {
   const { episode: episodeId } = await params;
   const actor = await requireActor(`/episodes/${episodeId}/measure`);
@@ -52,13 +50,12 @@ export default async function MeasurePage({ params }: { params: Promise<{ episod
           one="level"
           hint={`Distances from the ${episode.stationsFrom}, going up. Landmark: ${episode.landmark}. ${last ? `The levels of ${longDay(dayAt(last.at, timeZone))} are filled in: the same levels can be compared.` : ""}`}
           fields={[
-            { name: "distanceMm", label: "distance", kind: "number", unit: "mm", also: inInches },
+            { name: "distanceMm", label: "distance", kind: "number", unit: "mm" },
             {
               name: "circumferenceMm",
               label: last ? "circumference now" : "circumference",
               kind: "number",
               unit: "mm",
-              also: inInches,
             },
           ]}
           first={(last?.stations ?? []).map(({ distanceMm }) => ({ distanceMm: String(distanceMm), circumferenceMm: "" }))}
@@ -71,7 +68,7 @@ export default async function MeasurePage({ params }: { params: Promise<{ episod
           </p>
         )}
         <NumberField name="capHeightMm" label="Height of the rounded end beyond the first level" unit="mm" optional />
-        <NumberField name="limbLengthMm" label="Residual-limb length, if measured again" unit="mm" optional also={inInches} />
+        <NumberField name="limbLengthMm" label="Residual-limb length, if measured again" unit="mm" optional />
         <TextField name="note" label="Note" optional />
         <SubmitButton>Save the measurement</SubmitButton>
       </ActionForm>

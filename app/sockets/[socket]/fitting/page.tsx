@@ -86,7 +86,7 @@ function PartExtras({ title, bundle }: { title: string; bundle: Bundle }) {
           one="pull"
           hint="Pull along the limb with a spring balance and read how far the socket moved. Three loads or more show slack and give."
           fields={[
-            { name: "loadN", label: "load", kind: "number", unit: "N", also: { unit: "kg", perUnit: 1 / 9.80665, digits: 1 } },
+            { name: "loadN", label: "load", kind: "number", unit: "N" },
             { name: "displacementMm", label: "displaced", kind: "number", unit: "mm" },
           ]}
           blank={3}

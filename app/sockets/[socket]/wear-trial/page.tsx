@@ -16,9 +16,6 @@ import styles from "./plan.module.css";
 
 export const metadata: Metadata = { title: "Plan a wear trial" };
 
-const inPounds = { unit: "lb", perUnit: 1 / 0.45359237, digits: 2 };
-const inInches = { unit: "in", perUnit: 1 / 25.4, digits: 1 };
-
 export default async function PlanTrialPage({ params }: { params: Promise<{ socket: string }> }) {
   const { socket: socketId } = await params;
   const actor = await requireActor(`/sockets/${socketId}/wear-trial`);
@@ -56,18 +53,11 @@ export default async function PlanTrialPage({ params }: { params: Promise<{ sock
                 ? `The planned device: ${device.massKg} kg with its centre of mass ${device.centreOfMassMm} mm from the joint. The load should pull on the limb as it will.`
                 : "The planned device’s mass is not known yet: without it nobody can say if the load is right."}
             </p>
-            <NumberField
-              name="loadKg"
-              label="Load"
-              unit="kg"
-              also={inPounds}
-              {...(device ? { first: String(device.massKg) } : {})}
-            />
+            <NumberField name="loadKg" label="Load" unit="kg" {...(device ? { first: String(device.massKg) } : {})} />
             <NumberField
               name="loadDistanceMm"
               label="Distance of the load from the joint"
               unit="mm"
-              also={inInches}
               {...(device ? { first: String(device.centreOfMassMm) } : {})}
             />
           </>
