@@ -20,7 +20,7 @@ export interface MadeFile {
 
 const generated: Readonly<Record<string, () => string>> = {
   "methods/limits.md": limitsPage,
-  "methods/sources.md": sourcesPage,
+  "methods/sources.md": () => sourcesPage(writtenPages().map((file) => ({ name: path.basename(file), text: contentOf(file) }))),
   "methods/gates.md": gatesPage,
   "fitting-bundle.schema.json": bundleSchemaText,
 };

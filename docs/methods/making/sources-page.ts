@@ -18,23 +18,30 @@ const headings: Readonly<Record<SourceKind, string>> = {
   "from memory": "From memory",
 };
 
-export function sourcesPage(): string {
+export interface WrittenPage {
+  name: string;
+  text: string;
+}
+
+/** @param pages that persons write: each names the sources that it rests on */
+export function sourcesPage(pages: readonly WrittenPage[]): string {
   const uses = usesBySource();
   const ids = Object.keys(sources) as SourceId[]; // Object.keys forgets the type of the keys
   const ofKind = (kind: SourceKind) => ids.filter((id) => sources[id].kind === kind);
   const section = (kind: SourceKind) =>
-    [`## ${headings[kind]}`, meaning[kind], ...ofKind(kind).map((id) => entry(id, uses.get(id) ?? []))].join("\n\n");
+    [`## ${headings[kind]}`, meaning[kind], ...ofKind(kind).map((id) => entry(id, uses.get(id) ?? [], pages))].join("\n\n");
   return `${[
     writtenByCode("lib/fit/sources.ts"),
     "# Sources",
-    "Where every limit and method comes from, by how far it can be trusted. Under each: the limits that have it ([all limits](limits.md)), and the functions and files of `lib/fit` that name it.",
+    "Where every limit and method comes from, by how far it can be trusted. Under each: the limits that have it ([all limits](limits.md)), the functions and files of `lib/fit` that name it, and the pages that cite it.",
     ...sourceKindNames.map(section),
   ].join("\n\n")}\n`;
 }
 
-function entry(id: SourceId, users: readonly string[]): string {
+function entry(id: SourceId, users: readonly string[], pages: readonly WrittenPage[]): string {
   const limits = defaultLimits.list.filter(({ source }) => source === id).map((limit) => `${limit.name} (\`${limit.id}\`)`);
   const methods = users.map((name) => `\`${name}\``);
+  const citing = pages.filter(({ text }) => text.includes(`"${id}"`)).map(({ name }) => `[${name}](${name})`);
   return [
     `### ${id}`,
     "",
@@ -42,6 +49,7 @@ function entry(id: SourceId, users: readonly string[]): string {
     "",
     ...(limits.length === 0 ? [] : [`- Limits: ${limits.join("; ")}.`]),
     ...(methods.length === 0 ? [] : [`- Methods: ${methods.join(", ")}.`]),
-    ...(limits.length + methods.length === 0 ? ["- No limit and no method names it; it is quoted by others."] : []),
+    ...(citing.length === 0 ? [] : [`- Pages: ${citing.join(", ")}.`]),
+    ...(limits.length + methods.length === 0 ? ["- No limit and no method names it."] : []),
   ].join("\n");
 }

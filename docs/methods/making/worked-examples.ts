@@ -78,7 +78,8 @@ function codeOf(page: string): PageCode {
 
 const inProse = (value: unknown): string => {
   const text = asProse(value);
-  return text.includes("\n") ? `\n\n${text}\n\n` : text;
+  const isBlock = text.includes("\n") || /^(?:- |\|)/.test(text);
+  return isBlock ? `\n\n${text}\n\n` : text;
 };
 
 function statementsIn(code: string): { text: string; result?: Found }[] {
