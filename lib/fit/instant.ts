@@ -14,11 +14,16 @@ const withOffset = /^\d{4}-\d\d-\d\dT\d\d:\d\d(?::\d\d(?:\.\d+)?)?(?:Z|[+-]\d\d:
  * // => 0
  */
 export function instantMs(at: string, path: string): number {
-  const usual = usualMs(at);
-  if (!Number.isNaN(usual)) return usual;
-  const ms = withOffset.test(at) ? Date.parse(at) : Number.NaN;
+  const ms = instantOrNaN(at);
   if (Number.isNaN(ms)) throw new FitInputError(path, "expected an instant with its offset, as 2026-10-05T10:00:00Z");
   return ms;
+}
+
+/** The same; NaN where it is not an instant, for whoever has many to read and wants to name a path only where one is wrong. */
+export function instantOrNaN(at: string): number {
+  const usual = usualMs(at);
+  if (!Number.isNaN(usual)) return usual;
+  return withOffset.test(at) ? Date.parse(at) : Number.NaN;
 }
 
 /**

@@ -1,6 +1,6 @@
 /** What the wearer said during a trial, with what was put right later. */
 import type { TrialEvent } from "./bundle";
-import type { Placed } from "./replay-wear-trial-clock";
+import { instantMs } from "./instant";
 import type { TimedEvent, TrialProblem } from "./replay-wear-trial-order";
 
 export const scales = ["comfort", "pain", "exertion"] as const;
@@ -41,17 +41,16 @@ export interface CorrectedCheckIns {
  * Puts check-ins right, in the order in which the corrections were made. A correction that cannot be trusted, or that
  * was made before the check-in, only ever makes it worse.
  */
-export function correctCheckIns(placed: readonly Placed<"check-in">[], timed: readonly TimedEvent[]): CorrectedCheckIns {
-  const checkIns = placed.map(asSaid);
+export function correctCheckIns(said: readonly TrialCheckIn[], timed: readonly TimedEvent[]): CorrectedCheckIns {
+  const checkIns = [...said];
   const stray: Correction[] = [];
   const problems: TrialProblem[] = [];
-  const corrections = timed.flatMap(({ event, atMs, trusted }) => (event.kind === "corrected" ? [{ event, atMs, trusted }] : []));
-  const placeOf = new Map(corrections.length === 0 ? [] : placed.map(({ event }, index) => [event.id, index]));
+  const corrections = timed.filter(isCorrection);
+  const placeOf = placesOf(new Set(corrections.map(({ event }) => event.corrects)), checkIns);
   for (const { event, atMs, trusted } of corrections) {
     const index = placeOf.get(event.corrects) ?? -1;
     const checkIn = checkIns[index];
-    const saidMs = placed[index]?.atMs;
-    if (!checkIn || saidMs === undefined) {
+    if (!checkIn) {
       stray.push(event);
       problems.push({
         eventId: event.id,
@@ -59,6 +58,7 @@ export function correctCheckIns(placed: readonly Placed<"check-in">[], timed: re
       });
       continue;
     }
+    const saidMs = instantMs(checkIn.at, "at");
     if (atMs < saidMs)
       problems.push({ eventId: event.id, why: `The correction ${event.id} was made before the check-in ${event.corrects}.` });
     checkIns[index] = {
@@ -70,11 +70,25 @@ export function correctCheckIns(placed: readonly Placed<"check-in">[], timed: re
   return { checkIns, stray, problems };
 }
 
-function asSaid({ event, wornMs, during }: Placed<"check-in">): TrialCheckIn {
+/** Where the check-ins are that were put right: few of many. */
+function placesOf(ids: ReadonlySet<string>, checkIns: readonly TrialCheckIn[]): Map<string, number> {
+  const places = new Map<string, number>();
+  if (ids.size > 0)
+    for (const [place, { id }] of checkIns.entries()) {
+      if (ids.has(id)) places.set(id, place);
+    }
+  return places;
+}
+
+const isCorrection = (timed: TimedEvent): timed is TimedEvent & { event: Correction } => timed.event.kind === "corrected";
+
+/** A check-in as it was first said, placed in the trial. */
+export function asSaid(event: Extract<TrialEvent, { kind: "check-in" }>, wornMinutes: number, during: boolean): TrialCheckIn {
   const { id, at, comfort, pain, exertion, feelings, reportedBy } = event;
-  const checkIn: TrialCheckIn = { id, at, wornMinutes: wornMs / 60_000, during, comfort, pain, exertion, feelings };
-  if (reportedBy !== undefined) checkIn.reportedBy = reportedBy;
-  return checkIn;
+  // Written out twice: a field that is added afterwards costs a long trial as much as all the others.
+  return reportedBy === undefined
+    ? { id, at, wornMinutes, during, comfort, pain, exertion, feelings }
+    : { id, at, wornMinutes, during, comfort, pain, exertion, feelings, reportedBy };
 }
 
 const ratingsOf = ({ comfort, pain, exertion, feelings }: Ratings): Ratings => ({ comfort, pain, exertion, feelings });

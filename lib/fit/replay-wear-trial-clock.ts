@@ -1,18 +1,16 @@
 /** The clock of a wear trial: what state it is in, how long the socket was worn, how long nobody asked. */
 import type { TrialEvent } from "./bundle";
+import { asSaid, type TrialCheckIn } from "./replay-wear-trial-check-ins";
 import type { TimedEvent, TrialProblem } from "./replay-wear-trial-order";
 
 export type TrialState = "planned" | "running" | "paused" | "ended" | "stopped";
 
 type Said<Kind extends TrialEvent["kind"]> = Extract<TrialEvent, { kind: Kind }>;
 
-/** Something said at a time of the trial. */
-export interface Placed<Kind extends TrialEvent["kind"]> {
-  event: Said<Kind>;
-  atMs: number;
+/** A stop sign at a time of the trial. */
+export interface PlacedStopSign {
+  event: Said<"stop-sign">;
   wornMs: number;
-  /** Said while the trial ran or paused, and trusted. What was said outside counts only where it is bad. */
-  during: boolean;
 }
 
 export interface TrialClock {
@@ -26,8 +24,8 @@ export interface TrialClock {
   waitingSinceMs: number | null;
   /** Null before the trial has begun. */
   largestGapMs: number | null;
-  checkIns: Placed<"check-in">[];
-  stopSigns: Placed<"stop-sign">[];
+  checkIns: TrialCheckIn[];
+  stopSigns: PlacedStopSign[];
   problems: TrialProblem[];
 }
 
@@ -94,7 +92,7 @@ function checkIn(
 ): void {
   const atAnEdge = (clock.state === "planned" && atMs === beginsMs) || (!isWorn(clock) && atMs === clock.endedMs);
   const during = trusted && (isWorn(clock) || atAnEdge);
-  clock.checkIns.push({ event, atMs, wornMs: clock.wornMs, during });
+  clock.checkIns.push(asSaid(event, clock.wornMs / 60_000, during));
   if (trusted && clock.state === "running") setWaiting(clock, { state: "running", sinceMs: atMs, atMs });
   if (during || !trusted) return;
   const when = clock.state === "planned" ? "before the trial had begun" : "after the trial was over";
@@ -106,7 +104,7 @@ function stopSign(
   { event, atMs, trusted }: { event: Said<"stop-sign">; atMs: number; trusted: boolean },
 ): void {
   const during = trusted && isWorn(clock);
-  clock.stopSigns.push({ event, atMs, wornMs: clock.wornMs, during });
+  clock.stopSigns.push({ event, wornMs: clock.wornMs });
   if (trusted && clock.state === "planned")
     problem(clock, event, `The stop sign ${event.id} came before the trial had begun; it counts.`);
   if (trusted && clock.state === "ended" && atMs !== clock.endedMs)

@@ -1,7 +1,7 @@
 /** The events of a wear trial in the order of time, each id once, however they arrived. */
 import type { TrialEvent } from "./bundle";
 import { FitInputError } from "./errors";
-import { instantMs } from "./instant";
+import { instantMs, instantOrNaN } from "./instant";
 
 export interface TimedEvent {
   event: TrialEvent;
@@ -25,21 +25,18 @@ export interface OrderedEvents {
 }
 
 export function orderEvents(events: readonly TrialEvent[]): OrderedEvents {
-  const once = new Map<string, TimedEvent>();
-  const repeated = new Map<string, TimedEvent[]>();
-  events.forEach((event, index) => {
+  const repeated = repeatedIds(events);
+  const counted: TimedEvent[] = [];
+  const versionsOf = new Map<string, TimedEvent[]>();
+  for (const [index, event] of events.entries()) {
     const timed = { event, atMs: checkedInstant(event, index), trusted: true };
-    const earlier = once.get(event.id);
-    if (!earlier) once.set(event.id, timed);
-    else repeated.set(event.id, [...(repeated.get(event.id) ?? [earlier]), timed]);
-  });
+    if (!repeated.has(event.id)) counted.push(timed);
+    else versionsOf.set(event.id, [...(versionsOf.get(event.id) ?? []), timed]);
+  }
   const problems: TrialProblem[] = [];
-  const beside: TimedEvent[] = [];
-  for (const [id, versions] of repeated) {
+  for (const [id, versions] of versionsOf) {
     const contents = distinctContents(versions);
-    const [counted, ...alsoBad] = contents.length === 1 ? contents : gravest(contents);
-    if (counted) once.set(id, counted);
-    beside.push(...alsoBad);
+    counted.push(...(contents.length === 1 ? contents : gravest(contents)));
     if (contents.length > 1)
       problems.push({
         eventId: id,
@@ -47,8 +44,46 @@ export function orderEvents(events: readonly TrialEvent[]): OrderedEvents {
       });
   }
   problems.sort((a, b) => byText(a.eventId ?? "", b.eventId ?? ""));
-  const timed = [...once.values(), ...beside].sort(inTime);
-  return { timed, problems, contradicted: problems.length > 0 };
+  return { timed: inOrder(counted), problems, contradicted: problems.length > 0 };
+}
+
+function repeatedIds(events: readonly TrialEvent[]): Set<string> {
+  const seen = new Set<string>();
+  const repeated = new Set<string>();
+  for (const { id } of events) {
+    const before = seen.size;
+    if (seen.add(id).size === before) repeated.add(id);
+  }
+  return repeated;
+}
+
+/** What is in the order of time already, but for what happened at one instant, is soon put into the full order. */
+const inOrder = (timed: readonly TimedEvent[]): TimedEvent[] => byTimeAlone(timed).sort(inTime);
+
+/**
+ * Plain numbers are sorted several times sooner than records are, so the time of an event and its place in the list
+ * are put into one number: the time since the first in whole steps, the place as the part of a step.
+ */
+function byTimeAlone(timed: readonly TimedEvent[]): TimedEvent[] {
+  let firstMs = Number.POSITIVE_INFINITY;
+  let lastMs = Number.NEGATIVE_INFINITY;
+  let alreadyInOrder = true;
+  for (const { atMs } of timed) {
+    if (atMs < lastMs) alreadyInOrder = false;
+    if (atMs < firstMs) firstMs = atMs;
+    if (atMs > lastMs) lastMs = atMs;
+  }
+  // A power of two, so that dividing by it rounds nothing.
+  const step = 2 ** Math.ceil(Math.log2(timed.length + 1));
+  if (alreadyInOrder || (lastMs - firstMs + 1) * step > Number.MAX_SAFE_INTEGER) return [...timed];
+  const keys = new Float64Array(timed.length);
+  for (const [place, { atMs }] of timed.entries()) keys[place] = (atMs - firstMs) * step + place;
+  const ordered: TimedEvent[] = [];
+  for (const key of keys.sort()) {
+    const next = timed[key - Math.floor(key / step) * step];
+    if (next) ordered.push(next);
+  }
+  return ordered;
 }
 
 /** By time, then by id; versions of one event, which share both, by what they say. */
@@ -72,19 +107,31 @@ const kinds: ReadonlySet<string> = new Set<TrialEvent["kind"]>([
 function checkedInstant(event: TrialEvent, index: number): number {
   if (!kinds.has(event.kind)) throw new FitInputError(`events[${index}].kind`, `expected one of ${[...kinds].join(", ")}`);
   if (event.kind === "check-in" || event.kind === "corrected") {
-    for (const scale of ["comfort", "pain", "exertion"] as const) {
-      const rating = event[scale];
-      if (rating === undefined && event.kind === "corrected") continue;
-      // Also false where the rating is not a number.
-      if (!(typeof rating === "number" && rating >= 0 && rating <= 10))
-        throw new FitInputError(`events[${index}].${scale}`, "expected a rating of 0…10");
-    }
+    const wrong = wrongRating(event);
+    if (wrong !== null) throw new FitInputError(`events[${index}].${wrong}`, "expected a rating of 0…10");
   }
-  return instantMs(event.at, `events[${index}].at`);
+  const atMs = instantOrNaN(event.at);
+  return Number.isNaN(atMs) ? instantMs(event.at, `events[${index}].at`) : atMs;
 }
+
+/** What a correction leaves out stays as it was said. */
+function wrongRating({ kind, comfort, pain, exertion }: Extract<TrialEvent, { kind: "check-in" | "corrected" }>): string | null {
+  const mayLack = kind === "corrected";
+  if (!isRating(comfort, mayLack)) return "comfort";
+  if (!isRating(pain, mayLack)) return "pain";
+  return isRating(exertion, mayLack) ? null : "exertion";
+}
+
+/** Also false where the rating is not a number. */
+const isRating = (rating: number | undefined, mayLack: boolean): boolean =>
+  rating === undefined ? mayLack : typeof rating === "number" && rating >= 0 && rating <= 10;
 
 /** One event a content, in an order that does not depend on which came first. A note or a reporter is no contradiction. */
 function distinctContents(versions: readonly TimedEvent[]): TimedEvent[] {
+  const [first] = versions;
+  const asFirst = JSON.stringify(first?.event);
+  // Most of what arrives twice was only sent twice.
+  if (first && versions.every(({ event }) => JSON.stringify(event) === asFirst)) return [first];
   const byContent = new Map<string, TimedEvent>();
   for (const version of versions.toSorted((a, b) => byText(written(a.event), written(b.event)))) {
     const { at: _at, note: _note, reportedBy: _reportedBy, ...said } = version.event;

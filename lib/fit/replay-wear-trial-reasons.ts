@@ -3,7 +3,7 @@
 import type { TrialPlan } from "./bundle";
 import { inWords, isBelow } from "./figures";
 import { isSoftened, type TrialCheckIn } from "./replay-wear-trial-check-ins";
-import type { Placed, TrialState } from "./replay-wear-trial-clock";
+import type { PlacedStopSign, TrialState } from "./replay-wear-trial-clock";
 import type { TrialProblem } from "./replay-wear-trial-order";
 import type { FeltThere, ScaleSeries } from "./replay-wear-trial-series";
 import type { TrialLimits, TrialReason } from "./replay-wear-trial-verdict";
@@ -18,7 +18,7 @@ export interface TrialCourse {
   comfort: ScaleSeries;
   pain: ScaleSeries;
   feelings: readonly FeltThere[];
-  stopSigns: readonly Placed<"stop-sign">[];
+  stopSigns: readonly PlacedStopSign[];
   problems: readonly TrialProblem[];
   contradicted: boolean;
 }

@@ -6,7 +6,7 @@ import type { Aspect, FeelingKind, Third } from "./words";
 
 export interface ScaleSeries {
   /** What was said during the trial, in the order of time. */
-  points: { wornMinutes: number; value: number }[];
+  readonly points: { wornMinutes: number; value: number }[];
   /** The lowest comfort, the highest pain, the highest exertion, wherever it was said. Null where nothing was. */
   worst: number | null;
   /** The last value; one from outside the trial takes its place only where it is worse. */
@@ -27,18 +27,18 @@ export function seriesOf(
   during: readonly TrialCheckIn[],
   outside: readonly (TrialCheckIn | Correction)[],
 ): ScaleSeries {
-  const points = during.map((checkIn) => ({ wornMinutes: checkIn.wornMinutes, value: checkIn[scale] }));
-  const inside = points.map(({ value }) => value);
-  const bad = outside.flatMap((said) => said[scale] ?? []);
-  const worse = (a: number, b: number) => (scale === "comfort" ? Math.min(a, b) : Math.max(a, b));
-  const worstOf = (values: readonly number[]): number | null => (values.length === 0 ? null : values.reduce(worse));
-  const trend = once((): Trend | null => (inside.length < 2 ? null : mannKendall(inside)));
-  const slope = once(() => (new Set(points.map(({ wornMinutes }) => wornMinutes)).size < 2 ? null : slopeOf(points)));
+  const points = once(() => during.map((said) => ({ wornMinutes: said.wornMinutes, value: said[scale] })));
+  const worse = scale === "comfort" ? lower : higher;
+  const worstOutside = outside.reduce((worst: number | null, said) => worse(worst, said[scale]), null);
+  const trend = once((): Trend | null => (during.length < 2 ? null : mannKendall(during.map((said) => said[scale]))));
+  const slope = once(() => (new Set(during.map(({ wornMinutes }) => wornMinutes)).size < 2 ? null : slopeOf(points())));
   return {
-    points,
-    worst: worstOf([...inside, ...bad]),
-    last: worstOf([...inside.slice(-1), ...bad]),
-    // Slope and trend cost more than the whole replay where a trial is long, and few ask for them.
+    // Points, slope and trend cost more than the whole replay where a trial is long, and few ask for them.
+    get points() {
+      return points();
+    },
+    worst: during.reduce((worst: number | null, said) => worse(worst, said[scale]), worstOutside),
+    last: worse(worstOutside, during.at(-1)?.[scale]),
     get slopePerMinute() {
       return slope();
     },
@@ -50,6 +50,10 @@ export function seriesOf(
     },
   };
 }
+
+const lower = (a: number | null, b: number | undefined): number | null => (b === undefined ? a : a === null ? b : Math.min(a, b));
+const higher = (a: number | null, b: number | undefined): number | null =>
+  b === undefined ? a : a === null ? b : Math.max(a, b);
 
 const slopeOf = (points: ScaleSeries["points"]): number =>
   theilSen(points.map(({ wornMinutes, value }) => ({ x: wornMinutes, y: value }))).slope;

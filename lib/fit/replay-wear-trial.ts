@@ -3,7 +3,7 @@ import type { TrialEvent, TrialPlan } from "./bundle";
 import { FitInputError } from "./errors";
 import { instantMs, instantOf } from "./instant";
 import { correctCheckIns, type TrialCheckIn } from "./replay-wear-trial-check-ins";
-import { type Placed, runClock, type TrialState } from "./replay-wear-trial-clock";
+import { type PlacedStopSign, runClock, type TrialState } from "./replay-wear-trial-clock";
 import { orderEvents, type TrialProblem } from "./replay-wear-trial-order";
 import { reasonsOf } from "./replay-wear-trial-reasons";
 import { type FeltThere, feelingsByPlace, once, type ScaleSeries, seriesOf } from "./replay-wear-trial-series";
@@ -134,7 +134,7 @@ function checkPlan(plan: TrialPlan): void {
 
 const instantOrNull = (ms: number | null): string | null => (ms === null ? null : instantOf(ms));
 
-const stopSignOf = ({ event, wornMs }: Placed<"stop-sign">): TrialStopSign => ({
+const stopSignOf = ({ event, wornMs }: PlacedStopSign): TrialStopSign => ({
   id: event.id,
   at: event.at,
   sign: event.sign,
