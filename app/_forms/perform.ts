@@ -7,7 +7,7 @@ import { currentActor } from "@/lib/access/session";
 import { clinicSettings } from "@/lib/records/clinic";
 import { fromClinicTime } from "@/lib/records/clinic-time";
 import { logFault } from "@/lib/records/faults";
-import { InputRefused, Refusal } from "@/lib/records/refusals";
+import { AskedAbout, InputRefused, Refusal } from "@/lib/records/refusals";
 import { unitsFor } from "@/lib/records/units";
 import { inUnits } from "./in-units";
 
@@ -44,7 +44,7 @@ export async function perform<Result>({
     const meant = inUnits(inInstants(valuesOf(form), clinic?.timeZone ?? "UTC"), units);
     done = await command(actor, shape(inputOf(meant).input));
   } catch (error) {
-    return refused(error instanceof InputRefused ? new InputRefused(renamed(error.fields, fieldOf)) : error, typed, labels);
+    return refused(withNames(error, fieldOf), typed, labels);
   }
   // Everything a page shows may follow from what was just written.
   revalidatePath("/", "layout");
@@ -59,6 +59,11 @@ export function refused(error: unknown, typed: FormValues, labels: Readonly<Reco
     errors: {},
     message: `Something went wrong here (fault ${faultId}). Nothing was saved, and what you typed is still here. Try again; if it stays, tell whoever runs this server the fault's number.`,
   };
+}
+
+function withNames(error: unknown, fieldOf: (path: string) => string): unknown {
+  if (error instanceof InputRefused) return new InputRefused(renamed(error.fields, fieldOf));
+  return error instanceof AskedAbout ? new AskedAbout(renamed(error.fields, fieldOf), error.asked) : error;
 }
 
 const renamed = (fields: Record<string, string>, fieldOf: (path: string) => string): Record<string, string> =>

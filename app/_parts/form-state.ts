@@ -8,6 +8,8 @@ export interface FormState {
   values: FormValues;
   /** By the name of the field, as `stations.0.distanceMm`; under "" what belongs to no field. */
   errors: Record<string, string>;
+  /** Values that were asked about; they go back with the next try, and are not asked about again. */
+  asked?: readonly string[];
   /** Above the errors: what happened, what was kept, what to do. */
   message?: string;
   /** The session has ended: the message comes with the way to sign in again in another tab. */
@@ -97,8 +99,9 @@ function nearest(path: string, names: ReadonlyMap<string, string>): string {
 /** The state after a refusal: everything typed is still there, each error beside its field. */
 export function refusedState(values: FormValues, refusal: Refusal, labels: Readonly<Record<string, string>> = {}): FormState {
   const { nameOf } = inputOf(values);
-  const fields = "fields" in refusal ? Object.entries(refusal.fields as Record<string, string>) : []; // only InputRefused has `fields`
+  const fields = "fields" in refusal ? Object.entries(refusal.fields as Record<string, string>) : []; // only InputRefused and AskedAbout have `fields`
   return {
+    ...("asked" in refusal ? { asked: refusal.asked as readonly string[] } : {}), // only AskedAbout has `asked`
     values: "version" in refusal ? { ...values, version: String((refusal as ChangedMeanwhile).version) } : values,
     errors: Object.fromEntries(fields.map(([path, message]) => [nameOf(path), message])),
     message: refusal.tell,

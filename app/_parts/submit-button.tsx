@@ -15,16 +15,21 @@ interface SubmitButtonProps {
 
 /** Sends the form. It stays in the tab order while it sends, so that the focus is not lost. */
 export function SubmitButton({ children, sending = "Saving…", name, value, kind = "main" }: SubmitButtonProps) {
-  const { pending } = useContext(FormContext);
+  const { pending, state } = useContext(FormContext);
   return (
-    <button
-      type="submit"
-      name={name}
-      value={value}
-      aria-disabled={pending || undefined}
-      className={kind === "main" ? undefined : kind}
-    >
-      {pending ? sending : children}
-    </button>
+    <>
+      {state.asked?.map((question) => (
+        <input key={question} type="hidden" name="confirmed" value={question} />
+      ))}
+      <button
+        type="submit"
+        name={name}
+        value={value}
+        aria-disabled={pending || undefined}
+        className={kind === "main" ? undefined : kind}
+      >
+        {pending ? sending : children}
+      </button>
+    </>
   );
 }

@@ -3,7 +3,7 @@ import { command } from "./command";
 import { episodeForChange } from "./episode-for-change";
 import { id, version } from "./input";
 import { ChangedMeanwhile, Locked, NotFound } from "./refusals";
-import { ownColumns, refuseUnfit, socketFields, withDimensions, writeAdjustments } from "./specify-socket";
+import { ownColumns, refuseUnfit, socketFields, unusualSocket, withDimensions, writeAdjustments } from "./specify-socket";
 
 /** Changes what a socket is to be, as long as nobody has begun to make it. */
 export const changeSocket = command({
@@ -24,6 +24,7 @@ export const changeSocket = command({
       throw new ChangedMeanwhile(`Socket ${socket.number}`, { ...socket, adjustments: socket.adjustments }, socket.version);
     const fields = await withDimensions(store, episode, asked);
     await refuseUnfit(store, socket.episodeId, fields, socketId);
+    store.ask(unusualSocket(episode.level, fields));
     const { adjustments, ...own } = fields;
     await store.db.checkSocket.update({ where: { id: socketId }, data: { ...ownColumns(own), version: { increment: 1 } } });
     await store.db.adjustment.updateMany({

@@ -10,6 +10,7 @@ import { newId, now } from "./clock";
 import { database, type Transaction } from "./database";
 import { refreshDerived } from "./derived-state";
 import { InputRefused, NotAllowed } from "./refusals";
+import { ask, Confirmed, type Question } from "./unusual";
 
 export interface Change {
   action: string;
@@ -32,6 +33,8 @@ export interface Store {
   note: (change: Change) => Promise<void>;
   /** Marks an episode as changed: its derived columns are refreshed. */
   touch: (episodeId: string) => void;
+  /** Asks about what is possible and unusual, once: what was asked about at an earlier try is let pass. */
+  ask: (questions: readonly Question[]) => void;
 }
 
 interface CommandParts<Input extends z.ZodType, Result> {
@@ -49,9 +52,17 @@ export function command<Input extends z.ZodType, Result>({
 }: CommandParts<Input, Result>): Command<Result> {
   return async (actor, raw) => {
     if (!may(actor, permission)) throw new NotAllowed(permission, actor.role);
-    const asked = parseInput(input, raw);
-    return inTransaction(actor, (store) => run(store, asked));
+    const { confirmed, rest } = withoutConfirmed(raw);
+    const asked = parseInput(input, rest);
+    return inTransaction(actor, (store) => run(store, asked), confirmed);
   };
+}
+
+/** Every form may bring back what it was asked about; no command has a field for it. */
+function withoutConfirmed(raw: unknown): { confirmed: readonly string[]; rest: unknown } {
+  if (typeof raw !== "object" || raw === null || !("confirmed" in raw)) return { confirmed: [], rest: raw };
+  const { confirmed, ...rest } = raw;
+  return { confirmed: parseInput(Confirmed, confirmed), rest };
 }
 
 /** @throws InputRefused with a message for each field that is wrong */
@@ -61,7 +72,11 @@ export function parseInput<Input extends z.ZodType>(input: Input, raw: unknown):
   return parsed.data;
 }
 
-export async function inTransaction<Result>(actor: Actor, work: (store: Store) => Promise<Result>): Promise<Result> {
+export async function inTransaction<Result>(
+  actor: Actor,
+  work: (store: Store) => Promise<Result>,
+  confirmed: readonly string[] = [],
+): Promise<Result> {
   const db = await database();
   return db.$transaction(
     async (transaction) => {
@@ -72,6 +87,7 @@ export async function inTransaction<Result>(actor: Actor, work: (store: Store) =
         now: now(),
         newId,
         touch: (episodeId) => void touched.add(episodeId),
+        ask: (questions) => ask(questions, confirmed),
         note: async (change) => {
           if (change.episodeId !== undefined) touched.add(change.episodeId);
           await addToTrail(transaction, actor, store.now, change);

@@ -4,7 +4,7 @@ import { episodeForChange, refuseFuture, refuseUnderSignature } from "./episode-
 import { id, newRecordId } from "./input";
 import { findSocket } from "./move-socket";
 import { InputRefused, NotFound } from "./refusals";
-import { lookFields, refuseOffLimb, refuseSilence, writeLook } from "./skin-look";
+import { lookFields, refuseOffLimb, refuseSilence, unusualLook, writeLook } from "./skin-look";
 
 /** Adds another look at the skin after a fitting, until the marks have faded. */
 export const lookAfterFitting = command({
@@ -23,6 +23,7 @@ export const lookAfterFitting = command({
       throw new InputRefused({ at: "This look lies before the fitting. Look at the date and the clock." });
     refuseSilence(look);
     refuseOffLimb(look.marks, episode.limbLengthMm);
+    store.ask(unusualLook(episode.level, look));
     const inspectionId = await writeLook(store, { fittingId }, look, id);
     await store.note({
       action: `looked at the skin after a fitting of socket ${socket.number}`,

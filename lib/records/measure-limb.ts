@@ -1,9 +1,11 @@
 import { z } from "zod";
+import type { Level } from "@/lib/fit";
 import { command } from "./command";
 import { episodeForChange, refuseFuture } from "./episode-for-change";
 import { amount, choice, id, instant, maybeAmount, maybeText, newRecordId, rows, yes } from "./input";
 import { InputRefused } from "./refusals";
 import { refuseDisorder } from "./stations";
+import { unusual } from "./unusual";
 
 export const StationInput = z.strictObject({
   distanceMm: amount({ min: -200, max: 1000, unit: "mm", what: "A distance" }),
@@ -43,6 +45,18 @@ export const measureLimb = command({
     refuseFuture(store, "at", fields.at);
     refuseDisorder(fields.stations);
     refuseFarOff(fields.stations, episode.limbLengthMm);
+    store.ask(
+      unusual(episode.level as Level, [
+        // the column holds only ISO 8549 levels, as open-episode checks
+        ...fields.stations.flatMap(({ distanceMm, circumferenceMm }, index) => [
+          { path: `stations.${index}.distanceMm`, quantity: "stationDistanceMm" as const, value: distanceMm },
+          { path: `stations.${index}.circumferenceMm`, quantity: "circumferenceMm" as const, value: circumferenceMm },
+        ]),
+        { path: "minutesSinceDoffing", quantity: "minutesSinceDoffing", value: fields.minutesSinceDoffing },
+        { path: "capHeightMm", quantity: "capHeightMm", value: fields.capHeightMm },
+        { path: "limbLengthMm", quantity: "limbLengthMm", value: fields.limbLengthMm },
+      ]),
+    );
     const measurementId = id ?? store.newId();
     await store.db.limbMeasurement.create({
       data: {

@@ -5,6 +5,7 @@ import { command, type Store } from "./command";
 import { episodeForChange, findEpisode } from "./episode-for-change";
 import { amount, choice, id, maybeAmount, maybeDay, maybeText, newRecordId, text, version } from "./input";
 import { ChangedMeanwhile, InputRefused, NotFound } from "./refusals";
+import { unusual } from "./unusual";
 
 export const episodeFields = {
   side: choice("a side", sides),
@@ -26,6 +27,13 @@ export const episodeFields = {
 const EpisodeFields = z.strictObject(episodeFields);
 type EpisodeFields = z.output<typeof EpisodeFields>;
 
+const unusualPlan = ({ level, limbLengthMm, deviceMassKg, deviceCentreOfMassMm }: EpisodeFields) =>
+  unusual(level, [
+    { path: "limbLengthMm", quantity: "limbLengthMm", value: limbLengthMm },
+    { path: "deviceMassKg", quantity: "deviceMassKg", value: deviceMassKg },
+    { path: "deviceCentreOfMassMm", quantity: "centreOfMassMm", value: deviceCentreOfMassMm },
+  ]);
+
 /** Opens the fitting of one prosthesis to one limb. */
 export const openEpisode = command({
   permission: "open an episode",
@@ -34,6 +42,7 @@ export const openEpisode = command({
     if (id && (await store.db.episode.findUnique({ where: { id } }))) return { episodeId: id };
     if (!(await store.db.wearer.findUnique({ where: { id: wearerId }, select: { id: true } }))) throw new NotFound("wearer");
     await refuseImpossible(store, fields);
+    store.ask(unusualPlan(fields));
     const episodeId = id ?? store.newId();
     await store.db.episode.create({
       data: { ...nulls(fields), id: episodeId, wearerId, openedById: store.actor.id, openedAt: store.now },
@@ -52,6 +61,7 @@ export const changeEpisode = command({
     const before = valuesOf(episode);
     if (episode.version !== version) throw new ChangedMeanwhile("This episode", before, episode.version);
     await refuseImpossible(store, fields);
+    store.ask(unusualPlan(fields));
     await store.db.episode.update({ where: { id: episodeId }, data: { ...nulls(fields), version: { increment: 1 } } });
     await store.note({
       action: "changed an episode",

@@ -5,6 +5,7 @@ import { type EpisodeForChange, episodeForChange, refuseUnderSignature } from ".
 import { amount, id, maybeAmount, maybeText, newRecordId, yes } from "./input";
 import { findSocket } from "./move-socket";
 import { InputRefused, Locked, NotAllowed } from "./refusals";
+import { unusual } from "./unusual";
 
 const Activities = z.preprocess(
   (value) =>
@@ -44,6 +45,14 @@ export const planWearTrial = command({
     if (isUpperLimb(episode.level as Level) && plan.loadKg !== undefined && plan.loadDistanceMm === undefined)
       // ISO 8549 level, checked on its way in
       throw new InputRefused({ loadDistanceMm: "Where does the load sit? Its distance decides how it pulls on the limb." });
+    store.ask(
+      unusual(episode.level as Level, [
+        { path: "minutes", quantity: "trialMinutes", value: plan.minutes },
+        { path: "intervalMin", quantity: "trialIntervalMin", value: plan.intervalMin },
+        { path: "loadKg", quantity: "trialLoadKg", value: plan.loadKg },
+        { path: "loadDistanceMm", quantity: "loadDistanceMm", value: plan.loadDistanceMm },
+      ]),
+    );
     const trialId = id ?? store.newId();
     await store.db.wearTrial.create({
       data: {

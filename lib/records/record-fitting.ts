@@ -5,7 +5,8 @@ import { episodeForChange, refuseBeforeSocket, refuseFuture, refuseUnderSignatur
 import { amount, choice, id, instant, maybeAmount, maybeInstant, maybeRating, maybeText, newRecordId, rows, text } from "./input";
 import { findSocket, setSocketState } from "./move-socket";
 import { InputRefused } from "./refusals";
-import { lookFields, refuseOffLimb, refuseSilence, writeLook } from "./skin-look";
+import { lookFields, refuseOffLimb, refuseSilence, unusualLook, writeLook } from "./skin-look";
+import { type Question, unusual } from "./unusual";
 
 const PullInput = z.strictObject({
   loadN: amount({ min: 0, max: 1000, unit: "N", what: "A load" }),
@@ -106,6 +107,20 @@ export async function writeFitting(
   refuseBeforeSocket(socket, "at", fields.at);
   refuseForeignChecks(fields.checks, episode.level as Level); // the column holds only ISO 8549 levels, as open-episode checks
   refuseTwice(fields.motion);
+  store.ask([
+    ...unusual(episode.level as Level, [
+      ...fields.pulls.flatMap(({ loadN, displacementMm }, index) => [
+        { path: `pulls.${index}.loadN`, quantity: "pullLoadN" as const, value: loadN },
+        { path: `pulls.${index}.displacementMm`, quantity: "displacementMm" as const, value: displacementMm },
+      ]),
+      ...fields.motion.flatMap(({ withoutDeg, withDeg }, index) => [
+        { path: `motion.${index}.withoutDeg`, quantity: "angleDeg" as const, value: withoutDeg },
+        { path: `motion.${index}.withDeg`, quantity: "angleDeg" as const, value: withDeg },
+      ]),
+    ]),
+    ...contrary(fields),
+    ...(look ? unusualLook(episode.level, look, "look.") : []),
+  ]);
   await store.db.fitting.create({
     data: {
       id: fittingId,
@@ -136,6 +151,35 @@ export async function writeFitting(
   refuseSilence(look, "look.");
   refuseOffLimb(look.marks, episode.limbLengthMm, "look.");
   await writeLook(store, { fittingId }, { ...look, at: look.at ?? fields.at, minutesAfterDoffing: look.minutesAfterDoffing });
+}
+
+/** What goes against what one expects, and may be so all the same. */
+function contrary({ pulls, motion }: Pick<FittingFields, "pulls" | "motion">): Question[] {
+  const byLoad = pulls.map((pull, index) => ({ ...pull, index })).sort((a, b) => a.loadN - b.loadN);
+  const backwards = byLoad.flatMap(({ loadN, displacementMm, index }, place) => {
+    const gentler = byLoad[place - 1];
+    return gentler && gentler.loadN < loadN && gentler.displacementMm > displacementMm
+      ? [
+          {
+            path: `pulls.${index}.displacementMm`,
+            why: `Displaced less, ${displacementMm} mm, by the greater load: ${gentler.displacementMm} mm at ${gentler.loadN} N.`,
+            key: `pull ${loadN} N ${displacementMm} mm after ${gentler.loadN} N ${gentler.displacementMm} mm`,
+          },
+        ]
+      : [];
+  });
+  const gained = motion.flatMap(({ joint, withoutDeg, withDeg }, index) =>
+    withDeg > withoutDeg
+      ? [
+          {
+            path: `motion.${index}.withDeg`,
+            why: `More motion with the socket, ${withDeg}°, than without, ${withoutDeg}°.`,
+            key: `motion ${joint} ${withoutDeg} ${withDeg}`,
+          },
+        ]
+      : [],
+  );
+  return [...backwards, ...gained];
 }
 
 function refuseForeignChecks(checks: Record<string, string>, level: Level): void {

@@ -4,7 +4,7 @@ import { command, type Store } from "./command";
 import { episodeForChange, refuseBeforeSocket, refuseFuture, refuseUnderSignature } from "./episode-for-change";
 import { choice, id, instant, maybeChoice, maybeRating, maybeText, newRecordId, rating, rows } from "./input";
 import { InputRefused, NotFound } from "./refusals";
-import { lookFields, refuseOffLimb, refuseSilence, writeLook } from "./skin-look";
+import { lookFields, refuseOffLimb, refuseSilence, unusualLook, writeLook } from "./skin-look";
 
 const FeelingInput = z.strictObject({
   kind: choice("what was felt", feelingKinds),
@@ -88,6 +88,7 @@ export const lookAtSkin = command({
     refuseFuture(store, "at", look.at);
     refuseSilence(look);
     refuseOffLimb(look.marks, episode.limbLengthMm);
+    store.ask(unusualLook(episode.level, look));
     await refuseOtherTime(store, trialId, look);
     if (trial.state === "planned") throw new InputRefused({ at: "This trial has not begun. Record what happened in it first." });
     const inspectionId = await writeLook(store, { trialId }, look, id);

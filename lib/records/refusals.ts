@@ -56,6 +56,22 @@ export class InputRefused extends Refusal {
   }
 }
 
+/** Values that are possible and unusual; nothing was saved yet. Sent again unchanged, they are meant so. */
+export class AskedAbout extends Refusal {
+  override readonly name = "AskedAbout";
+  constructor(
+    readonly fields: Record<string, string>,
+    /** To be sent with the next try. */
+    readonly asked: readonly string[],
+  ) {
+    super(
+      Object.keys(fields).length === 1
+        ? "One value is unusual. Nothing is saved yet: look again, and save once more if it is so."
+        : `${Object.keys(fields).length} values are unusual. Nothing is saved yet: look again, and save once more if they are so.`,
+    );
+  }
+}
+
 /** The evidence does not allow this signature. */
 export class NotReady extends Refusal {
   override readonly name = "NotReady";

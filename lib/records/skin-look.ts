@@ -1,9 +1,10 @@
 /** A look at the skin with its marks, as it is filled in after a fitting or a trial. */
 import { z } from "zod";
-import { blanchings, strengths } from "@/lib/fit";
+import { blanchings, type Level, strengths } from "@/lib/fit";
 import type { Store } from "./command";
 import { amount, choice, instant, maybeAmount, maybeId, maybeText, rows, yes } from "./input";
 import { InputRefused } from "./refusals";
+import { unusual } from "./unusual";
 
 const MarkInput = z.strictObject({
   /** Given where the mark was seen in an earlier look; a new mark gets its own. */
@@ -57,6 +58,22 @@ export function refuseOffLimb(marks: LookFields["marks"], limbLengthMm: number, 
     seen.add(mark.markId);
   });
 }
+
+/** Questions about a look whose numbers are possible and unusual. */
+export const unusualLook = (
+  level: string,
+  { marks, minutesAfterDoffing }: Pick<LookFields, "marks"> & { minutesAfterDoffing?: number | undefined },
+  prefix = "",
+) =>
+  unusual(level as Level, [
+    // the column holds only ISO 8549 levels, as open-episode checks
+    { path: `${prefix}minutesAfterDoffing`, quantity: "minutesAfterDoffing", value: minutesAfterDoffing },
+    ...marks.flatMap(({ widthMm, heightMm, fadedAtMin }, index) => [
+      { path: `${prefix}marks.${index}.widthMm`, quantity: "markSizeMm" as const, value: widthMm },
+      { path: `${prefix}marks.${index}.heightMm`, quantity: "markSizeMm" as const, value: heightMm },
+      { path: `${prefix}marks.${index}.fadedAtMin`, quantity: "fadedAtMin" as const, value: fadedAtMin },
+    ]),
+  ]);
 
 export async function writeLook(
   store: Store,

@@ -5,6 +5,7 @@ import {
   adjustmentUnits,
   aspects,
   EpisodeRecord,
+  type Level,
   proposeDimensions,
   type Station,
   suspensions,
@@ -30,6 +31,7 @@ import {
 import { StationInput } from "./measure-limb";
 import { InputRefused } from "./refusals";
 import { refuseDisorder } from "./stations";
+import { unusual } from "./unusual";
 
 export const AdjustmentInput = z.strictObject({
   kind: choice("the kind of adjustment", adjustmentKinds),
@@ -78,6 +80,7 @@ export const specifySocket = command({
     refuseFuture(store, "at", at);
     const fields = await withDimensions(store, episode, asked);
     await refuseUnfit(store, episodeId, fields);
+    store.ask(unusualSocket(episode.level, fields));
     const last = await store.db.checkSocket.findFirst({
       where: { episodeId },
       orderBy: { number: "desc" },
@@ -111,6 +114,21 @@ export const specifySocket = command({
     return { socketId, episodeId };
   },
 });
+
+export const unusualSocket = (
+  level: string,
+  { stations, lengthMm, wallMm }: Pick<SocketFields, "stations" | "lengthMm" | "wallMm">,
+) =>
+  unusual(level as Level, [
+    // the column holds only ISO 8549 levels, as open-episode checks
+    ...stations.map(({ circumferenceMm }, index) => ({
+      path: `stations.${index}.circumferenceMm`,
+      quantity: "circumferenceMm" as const,
+      value: circumferenceMm,
+    })),
+    { path: "lengthMm", quantity: "socketLengthMm", value: lengthMm },
+    { path: "wallMm", quantity: "wallMm", value: wallMm },
+  ]);
 
 export const ownColumns = (own: Omit<SocketFields, "adjustments">) => ({
   derivedFromId: own.derivedFromId ?? null,

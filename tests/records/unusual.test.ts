@@ -1,0 +1,59 @@
+import { expect, test } from "vitest";
+import { measureLimb } from "@/lib/records/measure-limb";
+import { recordFitting } from "@/lib/records/record-fitting";
+import { AskedAbout, InputRefused } from "@/lib/records/refusals";
+import { openTestClinic, readyEpisode, stations, upperChecks } from "./clinic";
+
+const measured = { at: "2026-10-07T09:00:00Z", method: "tape" };
+
+test("an unusual value is asked about once, at its field; sent again unchanged it is meant so", async () => {
+  const clinic = await openTestClinic();
+  const { episodeId } = await readyEpisode(clinic);
+  const input = { ...measured, episodeId, stations: stations([176, 105]) };
+  const first = measureLimb(clinic.assistant, input);
+  await expect(first).rejects.toThrow(AskedAbout);
+  const asked = await first.catch((error: unknown) => error);
+  expect(asked).toMatchObject({
+    asked: ["circumferenceMm=105"],
+    fields: { "stations.1.circumferenceMm": expect.stringContaining("usual is 110 to 400. Is it so? Save once more if it is.") },
+  });
+  const other = { ...input, stations: stations([176, 104]), confirmed: "circumferenceMm=105" };
+  await expect(measureLimb(clinic.assistant, other)).rejects.toThrow(AskedAbout);
+  await expect(measureLimb(clinic.assistant, { ...input, confirmed: ["circumferenceMm=105"] })).resolves.toMatchObject({
+    episodeId,
+  });
+});
+
+test("an impossible value is refused, however often it is sent", async () => {
+  const clinic = await openTestClinic();
+  const { episodeId } = await readyEpisode(clinic);
+  const input = { ...measured, episodeId, stations: stations([176, 1850]), confirmed: "circumferenceMm=1850" };
+  await expect(measureLimb(clinic.assistant, input)).rejects.toThrow(InputRefused);
+});
+
+test("less displaced by a greater load, and more motion with the socket than without, are asked about", async () => {
+  const clinic = await openTestClinic();
+  const { socketId } = await readyEpisode(clinic);
+  const input = {
+    socketId,
+    at: "2026-10-06T09:30:00Z",
+    place: "clinic",
+    checks: upperChecks,
+    // Out of order on purpose: only the load says which pull is the harder.
+    pulls: [
+      { loadN: "45 N", displacementMm: "2,1 mm" },
+      { loadN: 22, displacementMm: 3 },
+    ],
+    motion: [{ joint: "elbow-flexion", withoutDeg: "130°", withDeg: 138 }],
+  };
+  const asked = await recordFitting(clinic.assistant, input).catch((error: unknown) => error);
+  expect(asked).toBeInstanceOf(AskedAbout);
+  expect(asked).toMatchObject({
+    fields: {
+      "pulls.0.displacementMm": expect.stringContaining("Displaced less, 2.1 mm, by the greater load"),
+      "motion.0.withDeg": expect.stringContaining("More motion with the socket, 138°, than without, 130°"),
+    },
+  });
+  const { asked: confirmed } = asked as AskedAbout; // shown to be one above
+  await expect(recordFitting(clinic.assistant, { ...input, confirmed })).resolves.toMatchObject({ socketId });
+});
