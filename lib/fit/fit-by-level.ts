@@ -1,6 +1,7 @@
 /** The socket against the limb, level by level. Shown and never gated: what is right differs by design. */
 import type { Station } from "./bundle";
 import { FitInputError } from "./errors";
+import { figure } from "./figures";
 import { volumeBetween } from "./limb-volume";
 import { defaultLimits, limitValue } from "./limits";
 import { checkStations, circumferenceAt, commonSpan, type Span } from "./stations";
@@ -19,6 +20,7 @@ export interface FitByLevel extends Span {
   levels: LevelFit[];
   /** Volume of the socket over that of the limb, between the first and the last level that both have. */
   volumeRatio: number;
+  why: string;
   source: "plain";
 }
 
@@ -64,5 +66,7 @@ export function fitByLevel(
     ];
   });
   const volumeRatio = volumeBetween(socketStations, fromMm, toMm) / volumeBetween(limbStations, fromMm, toMm);
-  return { ...span, levels, volumeRatio, source: "plain" };
+  const tightest = levels.reduce((most, level) => (level.compressionPercent > most.compressionPercent ? level : most));
+  const why = `The socket holds ${figure(100 * volumeRatio, 1)} % of the limb's volume from ${figure(fromMm, 0)} to ${figure(toMm, 0)} mm, tightest at ${figure(tightest.distanceMm, 0)} mm with ${figure(tightest.compressionPercent, 1)} %. What is right differs by design.`;
+  return { ...span, levels, volumeRatio, why, source: "plain" };
 }

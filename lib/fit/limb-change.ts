@@ -1,6 +1,7 @@
 /** Has the residual limb changed between two measurements, or is the difference only the tape? */
 import type { Station } from "./bundle";
 import { FitInputError } from "./errors";
+import { figure } from "./figures";
 import { volumeOfSpan } from "./limb-volume";
 import { defaultLimits, limitValue } from "./limits";
 import { checkStations, commonSpan, type Span } from "./stations";
@@ -19,6 +20,8 @@ export interface LimbChange extends Span {
   laterMl: number;
   /** The least difference of the two volumes that is more than error (95 %), in mL. */
   detectableChangeMl: number;
+  why: string;
+  source: "jarl-2003";
 }
 
 export interface LimbChangeError {
@@ -73,6 +76,8 @@ export function limbChange(
     earlierMl: first.volumeMl,
     laterMl: last.volumeMl,
     detectableChangeMl: z95 * standardErrorMl,
+    why: `From ${figure(first.volumeMl, 0)} to ${figure(last.volumeMl, 0)} mL between ${figure(span.fromMm, 0)} and ${figure(span.toMm, 0)} mm: ${figure(percent, 1)} % ± ${figure(standardErrorPercent, 1)} %.`,
+    source: "jarl-2003",
   };
 }
 

@@ -1,7 +1,9 @@
 /** The volume of a residual limb from circumferences, with what the tape leaves unsure. */
 import type { Station } from "./bundle";
 import { FitInputError } from "./errors";
+import { figure } from "./figures";
 import { defaultLimits, limitValue } from "./limits";
+import type { Reading } from "./reading";
 import { type Between, checkStations, placeAmong, spanOf } from "./stations";
 
 export interface LimbVolumeOptions {
@@ -13,7 +15,8 @@ export interface LimbVolumeOptions {
   capAt?: "first" | "last";
 }
 
-export interface LimbVolume {
+/** Measured, so its state is *met*: a volume has no limit. */
+export interface LimbVolume extends Reading {
   volumeMl: number;
   standardErrorMl: number;
   /** The least difference of two such volumes that is more than error (95 %). */
@@ -47,10 +50,18 @@ export function limbVolume(stations: readonly Station[], options: LimbVolumeOpti
   const end = capHeightMm === undefined ? null : roundedEnd(stations, { capHeightMm, capAt });
   if (end) slopes[end.station] = (slopes[end.station] ?? 0) + end.slope;
   const standardErrorMl = errorOf(slopes, circumferenceSdMm);
+  const volumeMl = (volumeMm3 + (end?.volumeMm3 ?? 0)) / mm3InMl;
+  const detectableChangeMl = z95 * Math.SQRT2 * standardErrorMl;
   return {
-    volumeMl: (volumeMm3 + (end?.volumeMm3 ?? 0)) / mm3InMl,
+    volumeMl,
     standardErrorMl,
-    detectableChangeMl: z95 * Math.SQRT2 * standardErrorMl,
+    detectableChangeMl,
+    value: volumeMl,
+    unit: "mL",
+    standardError: standardErrorMl,
+    state: "met",
+    why: `${figure(volumeMl, 0)} mL from ${figure(fromMm, 0)} to ${figure(toMm, 0)} mm${end ? " with the rounded end" : ""}, ± ${figure(standardErrorMl, 1)} mL; a change of less than ${figure(detectableChangeMl, 1)} mL cannot be told from error.`,
+    source: "jarl-2003",
   };
 }
 

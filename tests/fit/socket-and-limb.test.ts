@@ -186,7 +186,7 @@ describe("the socket's couple", () => {
       loadN: fc.double({ min: 0, max: 500, noNaN: true }),
       loadDistanceMm: fc.double({ min: 0, max: 900, noNaN: true }),
       proximalMm: fc.double({ min: 0, max: 300, noNaN: true }),
-      betweenMm: fc.double({ min: 1, max: 300, noNaN: true }),
+      betweenMm: fc.double({ min: 1.01, max: 300, noNaN: true }),
     });
     fc.assert(
       fc.property(lengths, ({ betweenMm, ...load }) => {
