@@ -10,6 +10,7 @@ import {
   decisions,
   gateIds,
   nextStep,
+  parseBundle,
   replayWearTrial,
   stopSigns,
   strengths,
@@ -272,4 +273,84 @@ describe("every assessment", () => {
       runs(50),
     );
   });
+});
+
+/** Evidence that may be missing; each takes a piece of it away. What a look shows stays as it was seen. */
+const removals: Readonly<Record<string, fc.Arbitrary<Change>>> = {
+  "an answer to a check": fc
+    .constantFrom(...upperLimbChecks)
+    .map((key) => (bundle: Bundle) => void delete fittingOf(bundle).checks[key]),
+  "a pull": fc.nat(2).map((at) => (bundle: Bundle) => void fittingOf(bundle).pulls.splice(at, 1)),
+  "the motion of a joint": fc.constant((bundle: Bundle) => {
+    fittingOf(bundle).motion = [];
+  }),
+  "a fitting": fc.nat(1).map((at) => (bundle: Bundle) => void bundle.fittings.splice(at, 1)),
+  "a limb measurement that no socket was made from": fc.constant((bundle: Bundle) => {
+    for (const socket of bundle.sockets) delete socket.limbMeasurementId;
+    bundle.limbMeasurements.pop();
+  }),
+  "a look at the skin": fc.nat(1).map((at) => (bundle: Bundle) => void trialOf(bundle).inspections.splice(at, 1)),
+  "an event of the trial": fc.nat(6).map((at) => (bundle: Bundle) => void trialOf(bundle).events.splice(at, 1)),
+  "the wear trial": fc.constant((bundle: Bundle) => {
+    bundle.wearTrials = [];
+  }),
+  "the device": fc.constant((bundle: Bundle) => void delete bundle.episode.device),
+  "who read a caution": fc.constant((bundle: Bundle) => {
+    for (const caution of bundle.episode.cautions) delete caution.acknowledgedBy;
+  }),
+};
+
+describe("unknown never becomes met by removing evidence", () => {
+  it.each(Object.entries(removals))("%s", (_, removal) => {
+    fc.assert(
+      fc.property(anyBundle, removal, (bundle, remove) => {
+        const less = structuredClone(bundle);
+        remove(less);
+        const [before, after] = [assessReadiness(bundle), assessReadiness(less)];
+        before.gates.forEach((gate, index) => {
+          if (gate.state === "unknown") expect([gate.id, after.gates[index]?.state]).not.toEqual([gate.id, "met"]);
+        });
+        if (before.decision === "not enough evidence") expect(after.decision).not.toMatch(/^ready/);
+      }),
+      runs(100),
+    );
+  });
+});
+
+describe("what forbids, forbids", () => {
+  const forbidding: Readonly<Record<string, fc.Arbitrary<Change>>> = {
+    "a stop sign": fc.constantFrom(...stopSigns).chain((sign) =>
+      fc.double({ min: -10, max: 5000, noNaN: true }).map((minutes) => (bundle: Bundle) => {
+        trialOf(bundle).events.push({ id: "sign", at: minuteOf(minutes), kind: "stop-sign", sign });
+      }),
+    ),
+    "broken skin": fc.record({ look: fc.nat(1), mark: fc.nat(3) }).map(({ look, mark }) => (bundle: Bundle) => {
+      Object.assign(lookOf(bundle, look).marks[mark] ?? {}, { broken: true });
+    }),
+    "a purple mark": fc.record({ look: fc.nat(1), mark: fc.nat(3) }).map(({ look, mark }) => (bundle: Bundle) => {
+      Object.assign(lookOf(bundle, look).marks[mark] ?? {}, { strength: "purple" });
+    }),
+  };
+
+  it.each(Object.entries(forbidding))("%s, whatever else was found and accepted", (_, finding) => {
+    fc.assert(
+      fc.property(anyBundle, finding, (bundle, find) => {
+        find(bundle);
+        expect(judged(bundle)).toBe("must not be released");
+      }),
+      runs(100),
+    );
+  });
+});
+
+it("a bundle written as JSON and read again is the same bundle", () => {
+  fc.assert(
+    fc.property(anyBundle, (bundle) => {
+      const text = JSON.stringify(parseBundle(bundle));
+      const again = parseBundle(JSON.parse(text));
+      expect(again).toEqual(bundle);
+      expect(JSON.stringify(again)).toBe(text);
+    }),
+    runs(100),
+  );
 });
