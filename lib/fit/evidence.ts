@@ -15,12 +15,14 @@ import {
 import { FitInputError } from "./errors";
 import { instantMs } from "./instant";
 import type { Limits } from "./limits";
-import { replayWearTrial, type WearTrial } from "./replay-wear-trial";
+import { replayWithCourse, type WearTrial } from "./replay-wear-trial";
+import type { TrialCourse } from "./replay-wear-trial-reasons";
 import { trialLimitsOf } from "./replay-wear-trial-verdict";
 
 export interface TrialEvidence {
   record: WearTrialRecord;
   replay: WearTrial;
+  course: TrialCourse;
   beganMs: number;
   /** When wearing ended; for a trial that is still worn, nothing. */
   endedMs?: number;
@@ -48,6 +50,18 @@ export interface Evidence {
   looksOfSocket: Inspection[];
 }
 
+/** What several gates ask for is found once for an assessment, when it is first asked for. */
+export function foundOnce<Found>(find: (evidence: Evidence) => Found): (evidence: Evidence) => Found {
+  const found = new WeakMap<Evidence, { found: Found }>();
+  return (evidence) => {
+    const before = found.get(evidence);
+    if (before) return before.found;
+    const now = { found: find(evidence) };
+    found.set(evidence, now);
+    return now.found;
+  };
+}
+
 export interface Asked {
   limits: Limits;
   asOf: string;
@@ -56,7 +70,8 @@ export interface Asked {
 }
 
 export function gatherEvidence(bundle: Bundle, { limits, asOf, socketId }: Asked): Evidence {
-  if (!Bundle.shape.asOf.safeParse(asOf).success)
+  // That of the bundle was read with it.
+  if (asOf !== bundle.asOf && !Bundle.shape.asOf.safeParse(asOf).success)
     throw new FitInputError("asOf", "expected an instant with its offset, as 2026-10-08T09:00:00Z");
   const asOfMs = instantMs(asOf, "asOf");
   const socket = subjectOf(bundle, socketId);
@@ -106,33 +121,37 @@ function trialEvidence(
   record: WearTrialRecord,
   { limits, asOf, asOfMs }: { limits: Limits; asOf: string; asOfMs: number },
 ): TrialEvidence {
-  const replay = replayWearTrial(record.plan, record.events, asOf, trialLimitsOf(limits));
-  const firstMs = Math.min(...record.events.map(({ at }, index) => instantMs(at, `events[${index}].at`)));
-  const beganMs = replay.beganAt === null ? firstMs : instantMs(replay.beganAt, "beganAt");
+  const { trial: replay, course } = replayWithCourse(record.plan, record.events, asOf, trialLimitsOf(limits));
+  const beganMs = replay.beganAt === null ? firstOf(record.events) : instantMs(replay.beganAt, "beganAt");
   const offAt = replay.doffedAt ?? replay.endedAt;
-  const inspections = offAt === null ? record.inspections : record.inspections.map((look) => agreedLook(look, offAt));
-  const looks = inspections
-    .map((look, index) => ({ look, atMs: instantMs(look.at, `inspections[${index}].at`) }))
+  const offMs = offAt === null ? null : instantMs(offAt, "doffedAt");
+  const timed = record.inspections.map((look, index) => {
+    const atMs = instantMs(look.at, `inspections[${index}].at`);
+    return { look: offMs === null ? look : agreedLook(look, (atMs - offMs) / 60_000), atMs };
+  });
+  const looks = timed
     .filter(({ atMs }) => atMs >= beganMs && atMs <= asOfMs)
     .map(({ look }) => look)
     .sort((a, b) => a.minutesAfterDoffing - b.minutesAfterDoffing);
   return {
-    record: { ...record, inspections },
+    record: { ...record, inspections: timed.map(({ look }) => look) },
     replay,
+    course,
     beganMs,
     ...(replay.endedAt === null ? {} : { endedMs: instantMs(replay.endedAt, "endedAt") }),
     looks,
   };
 }
 
+const firstOf = (events: WearTrialRecord["events"]): number =>
+  Math.min(...events.map(({ at }, index) => instantMs(at, `events[${index}].at`)));
+
 /** For the time that a look takes, and for clocks that differ. */
 const looseMinutes = 6;
 
 /** Where the times on record say that a look was later than its minutes claim, the later holds: nothing fades by a slip of the pen. */
-function agreedLook(look: Inspection, offAt: string): Inspection {
-  const byTimes = (instantMs(look.at, "inspections.at") - instantMs(offAt, "doffedAt")) / 60_000;
-  return byTimes > look.minutesAfterDoffing + looseMinutes ? { ...look, minutesAfterDoffing: byTimes } : look;
-}
+const agreedLook = (look: Inspection, byTimes: number): Inspection =>
+  byTimes > look.minutesAfterDoffing + looseMinutes ? { ...look, minutesAfterDoffing: byTimes } : look;
 
 /** By their beginning; of two that began at once, a stopped one is the later. */
 const laterAndWorseLast = (a: TrialEvidence, b: TrialEvidence): number =>

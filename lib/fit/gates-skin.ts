@@ -1,6 +1,6 @@
 /** Gates about the skin after the wear trial: looked at, intact, faded, even. */
 import type { Inspection, SkinMark } from "./bundle";
-import { type Evidence, type Finding, type GateJudge, withoutTrial } from "./evidence";
+import { type Evidence, type Finding, foundOnce, type GateJudge, withoutTrial } from "./evidence";
 import { counted, figure, isAbove } from "./figures";
 import { limbCircumference } from "./gates-limb";
 import { instantMs } from "./instant";
@@ -11,6 +11,9 @@ import { type MarkCell, mapMarks } from "./skin-marks-map";
 import { type TrackedMark, trackMarks } from "./skin-marks-track";
 
 const notLookedAt: Finding = { state: "unknown", why: "Nobody looked at the skin after the trial.", source: "plain" };
+
+/** The marks of the trial, followed over its looks. */
+export const marksOf = foundOnce(({ trial }) => trackMarks(trial?.looks ?? []));
 
 /** Soon after doffing, and again until what was there had gone, or 20 minutes had passed. */
 export const skinInspected: GateJudge = (evidence) => {
@@ -29,7 +32,7 @@ export const skinInspected: GateJudge = (evidence) => {
   const value = first.minutesAfterDoffing;
   if (isAbove(value, limit))
     return { ...asked, value, state: "unknown", why: `The first look was ${figure(value)} min after doffing.` };
-  const open = last.minutesAfterDoffing >= fadeMinutes ? [] : trackMarks(trial.looks).filter((mark) => !wasSeenGone(mark));
+  const open = last.minutesAfterDoffing >= fadeMinutes ? [] : marksOf(evidence).filter((mark) => !wasSeenGone(mark));
   if (open.length > 0)
     return {
       ...asked,
@@ -89,7 +92,7 @@ export const marksFade: GateJudge = (evidence) => {
   const asked = { unit: "min", limit, limitText: `at most ${figure(limit)} min after doffing`, source: "fading-20-min" };
   const first = trial.looks[0];
   if (!first) return { ...notLookedAt, ...asked };
-  const marks = trackMarks(trial.looks);
+  const marks = marksOf(evidence);
   const longest = longestFadeMin(marks);
   const value = longest === null ? {} : { value: longest };
   const of = (state: TrackedMark["state"]) => marks.filter((mark) => mark.state === state).length;
@@ -130,7 +133,7 @@ export const marksEven: GateJudge = (evidence) => {
   const asked = { unit: "grade", limit, limitText: `no place stands out, no grade above ${figure(limit)}`, source: "even-marks" };
   const first = trial.looks[0];
   if (!first) return { ...notLookedAt, ...asked };
-  const cells = cellsAt(first, evidence);
+  const cells = firstCells(evidence);
   const value = Math.max(0, ...cells.map(({ grade }) => grade));
   const standsOut = evenness(cells).standsOut.map(({ name }) => name);
   const foundMs = instantMs(first.at, "inspections[0].at");
@@ -140,6 +143,12 @@ export const marksEven: GateJudge = (evidence) => {
       : `At the first look the highest grade is ${value}; ${standsOut.length === 0 ? "no place stands out" : `these stand out: ${standsOut.join(", ")}`}.`;
   return { ...asked, value, state: standsOut.length > 0 || value > limit ? "not met" : "met", why, foundMs };
 };
+
+/** The cells at the first look of the trial; none without one. */
+export const firstCells = foundOnce((evidence) => {
+  const first = evidence.trial?.looks[0];
+  return first ? cellsAt(first, evidence) : [];
+});
 
 export function cellsAt({ marks, minutesAfterDoffing }: Inspection, evidence: Evidence): MarkCell[] {
   const circumferenceMm = limbCircumference(evidence);

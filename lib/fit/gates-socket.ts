@@ -1,6 +1,6 @@
 /** Gates about the socket itself: what it is, and what its latest fitting found. */
 import type { Bundle, CheckSocket, JointMotion } from "./bundle";
-import type { Evidence, Finding, GateJudge } from "./evidence";
+import { type Evidence, type Finding, foundOnce, type GateJudge } from "./evidence";
 import { explainDimensions } from "./explain-dimensions";
 import { counted, figure, inWords } from "./figures";
 import { limitValue } from "./limits";
@@ -100,10 +100,14 @@ function checksOfFitting(evidence: Evidence): Finding {
 const told = (part: ReportedPart, { fitting }: Evidence, finding: Finding): Finding =>
   fitting?.reported?.includes(part) ? { ...finding, why: `${finding.why} Told at the fitting, not seen.` } : finding;
 
+/** What the pulls of the latest fitting show. */
+export const pulled = foundOnce(({ bundle, fitting, limits }) =>
+  fitting ? suspensionOf(fitting.pulls, suspensionRule(bundle.episode, limits)) : null,
+);
+
 export const suspension: GateJudge = (evidence) => {
-  const { bundle, fitting, limits } = evidence;
-  if (!fitting) return noFitting(evidence);
-  return told("pulls", evidence, suspensionOf(fitting.pulls, suspensionRule(bundle.episode, limits)));
+  const reading = pulled(evidence);
+  return reading ? told("pulls", evidence, reading) : noFitting(evidence);
 };
 
 /** Joints that a socket of the level crosses or touches, so that a fitting is not complete without them. */

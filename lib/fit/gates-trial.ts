@@ -2,6 +2,7 @@
 import { type Evidence, type Finding, type GateJudge, type TrialEvidence, withoutTrial } from "./evidence";
 import { counted, figure, inWords, isAbove, isBelow } from "./figures";
 import { limitValue } from "./limits";
+import { feelingsReason } from "./replay-wear-trial-reasons";
 import { trialLoad as loadOf } from "./trial-load";
 
 type TrialJudge = (trial: TrialEvidence, evidence: Evidence) => Finding;
@@ -21,7 +22,7 @@ export const trialLoad: GateJudge = (evidence) => {
   return { ...load, ...(trial ? { foundMs: trial.beganMs } : {}) };
 };
 
-export const wornLongEnough = aboutTrial(({ record, replay }, { limits }) => {
+export const wornLongEnough = aboutTrial(({ record, replay, course }, { limits }) => {
   const least = limitValue(limits, "worn-minutes-least");
   const planned = record.plan.minutes;
   const limit = Math.max(planned, least);
@@ -29,8 +30,7 @@ export const wornLongEnough = aboutTrial(({ record, replay }, { limits }) => {
   const asked = { value, unit: "min", limit, limitText: `at least ${figure(limit)} min`, source: "trial-length" };
   const why = `Worn ${figure(value)} min of ${figure(planned)} planned; ${figure(least)} is the least.`;
   if (isBelow(planned, least) || isBelow(value, limit)) return { ...asked, state: "not met", why };
-  const contradicted = replay.reasons.some(({ about, allows }) => about === "record" && allows === "incomplete");
-  return contradicted
+  return course.contradicted
     ? { ...asked, state: "unknown", why: `${why} But the record of the trial contradicts itself.` }
     : { ...asked, state: "met", why };
 });
@@ -130,7 +130,7 @@ export const trend = aboutTrial(({ replay }, { limits }) => {
 /** So small a chance is no zero. */
 const chance = (p: number): string => (p < 0.001 ? "p below 0.001" : `p = ${figure(p, 3)}`);
 
-export const noStopSign = aboutTrial(({ replay }, { unfinished, stoppedBefore }) => {
+export const noStopSign = aboutTrial(({ replay, course }, { unfinished, stoppedBefore }) => {
   const asked = { value: replay.stopSigns.length, unit: "stop signs", limit: 0, limitText: "none", source: "stop-signs" };
   if (replay.stopSigns.length > 0) {
     const named = replay.stopSigns
@@ -138,9 +138,9 @@ export const noStopSign = aboutTrial(({ replay }, { unfinished, stoppedBefore })
       .join(", ");
     return { ...asked, state: "forbids", why: `Stop sign: ${named}.` };
   }
-  const stays = [replay, ...unfinished.map((worn) => worn.replay)]
-    .flatMap(({ reasons }) => reasons)
-    .find(({ about, state }) => about === "feelings" && state === "not met");
+  const stays = [course, ...unfinished.map((worn) => worn.course)]
+    .map((worn) => feelingsReason(worn))
+    .find(({ state }) => state === "not met");
   return stays
     ? { ...asked, state: "not met", why: `No stop sign was recorded, but ${stays.why}` }
     : {

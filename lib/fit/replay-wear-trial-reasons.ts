@@ -30,7 +30,7 @@ export function reasonsOf(course: TrialCourse, limits: TrialLimits): TrialReason
     comfort(course, limits),
     trend("pain", course.pain.pRise, course, limits),
     trend("comfort", course.comfort.pFall, course, limits),
-    feelings(course),
+    feelingsReason(course),
     worn(course, limits),
     gaps(course, limits),
     interval(course, limits),
@@ -123,7 +123,7 @@ const mustNotStay: readonly FeelingKind[] = ["numbness", "tingling", "cold"];
 /** Tiredness is expected, as exertion is: neither is a finding. */
 const expected: FeelingKind = "muscle-fatigue";
 
-function feelings({ feelings: felt, checkIns }: TrialCourse): TrialReason {
+export function feelingsReason({ feelings: felt, checkIns }: TrialCourse): TrialReason {
   const findings = felt.filter(({ kind }) => kind !== expected);
   const common = { about: "feelings", source: "stop-signs" } as const;
   const staying = mustNotStay.find((kind) =>

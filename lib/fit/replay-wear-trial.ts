@@ -5,7 +5,7 @@ import { instantMs, instantOf } from "./instant";
 import { correctCheckIns, type TrialCheckIn } from "./replay-wear-trial-check-ins";
 import { type PlacedStopSign, runClock, type TrialState } from "./replay-wear-trial-clock";
 import { orderEvents, type TrialProblem } from "./replay-wear-trial-order";
-import { reasonsOf } from "./replay-wear-trial-reasons";
+import { reasonsOf, type TrialCourse } from "./replay-wear-trial-reasons";
 import { type FeltThere, feelingsByPlace, once, type ScaleSeries, seriesOf } from "./replay-wear-trial-series";
 import { type TrialLimits, type TrialReason, trialLimits, type Verdict, verdictOf } from "./replay-wear-trial-verdict";
 import type { StopSign } from "./words";
@@ -69,12 +69,20 @@ export interface WearTrial {
  * ]).verdict
  * // => "stopped"
  */
-export function replayWearTrial(
+export const replayWearTrial = (
   plan: TrialPlan,
   events: readonly TrialEvent[],
   asOf?: string,
   limits: TrialLimits = trialLimits,
-): WearTrial {
+): WearTrial => replayWithCourse(plan, events, asOf, limits).trial;
+
+/** The same, with what its reasons are drawn from, for whoever needs one of them and not all. */
+export function replayWithCourse(
+  plan: TrialPlan,
+  events: readonly TrialEvent[],
+  asOf: string | undefined,
+  limits: TrialLimits,
+): { trial: WearTrial; course: TrialCourse } {
   checkPlan(plan);
   const asOfMs = asOf === undefined ? null : instantMs(asOf, "asOf");
   const ordered = orderEvents(events);
@@ -94,14 +102,21 @@ export function replayWearTrial(
   const largestGapMinutes = clock.largestGapMs === null ? null : clock.largestGapMs / 60_000;
   const feelings = feelingsByPlace(checkIns);
   const { state, stopSigns } = clock;
-  const { contradicted } = ordered;
-  const reasons = once(() =>
-    reasonsOf(
-      { plan, state, wornMinutes, largestGapMinutes, checkIns, ...series, feelings, stopSigns, problems, contradicted },
-      limits,
-    ),
-  );
-  return {
+  const course: TrialCourse = {
+    plan,
+    state,
+    wornMinutes,
+    largestGapMinutes,
+    checkIns,
+    comfort: series.comfort,
+    pain: series.pain,
+    feelings,
+    stopSigns,
+    problems,
+    contradicted: ordered.contradicted,
+  };
+  const reasons = once(() => reasonsOf(course, limits));
+  const trial: WearTrial = {
     state,
     get verdict() {
       return verdictOf(reasons());
@@ -124,6 +139,7 @@ export function replayWearTrial(
     stopSigns: stopSigns.map(stopSignOf),
     problems,
   };
+  return { trial, course };
 }
 
 function checkPlan(plan: TrialPlan): void {
