@@ -4,6 +4,8 @@ export * from "./assessment";
 export * from "./bundle";
 export type { ComparisonRow, Outcome } from "./compare-measures";
 export * from "./compare-sockets";
+export * from "./consider";
+export * from "./consider-records";
 export * from "./desirability";
 export * from "./errors";
 export * from "./explain-dimensions";
