@@ -29,13 +29,24 @@ export function gatesPage(): string {
 
 const acceptable = (id: GateId): string => ((acceptableGates as readonly GateId[]).includes(id) ? "yes" : "no");
 
+/** The sources that a gate gave in any of its cases. */
+export function gateSources(): Map<GateId, Set<string>> {
+  const ready = parseBundle(readyTransradial());
+  const judged = [ready, ...gateCases.map(({ to }) => changedBy(to, ready))].map((bundle) => assessReadiness(bundle).gates);
+  return new Map(gateIds.map((id) => [id, new Set(judged.map((gates) => gateIn(gates, id).source))]));
+}
+
+function changedBy(to: (bundle: Bundle) => void, ready: Bundle): Bundle {
+  const changed = structuredClone(ready);
+  to(changed);
+  return changed;
+}
+
 function section(gate: Gate, ready: Bundle): string {
   const rows = gateCases
     .filter(({ gate: id }) => id === gate.id)
     .map(({ change, to }) => {
-      const changed = structuredClone(ready);
-      to(changed);
-      const assessment = assessReadiness(changed);
+      const assessment = assessReadiness(changedBy(to, ready));
       const { state, why } = gateIn(assessment.gates, gate.id);
       return [change, `**${state}**`, why, assessment.decision];
     });

@@ -2,6 +2,7 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { bundleSchemaText } from "./bundle-schema";
+import { findingsPage } from "./findings-page";
 import { gatesPage } from "./gates-page";
 import { limitsPage } from "./limits-page";
 import { offeredToPages } from "./offered-to-pages";
@@ -22,6 +23,7 @@ const generated: Readonly<Record<string, () => string>> = {
   "methods/limits.md": limitsPage,
   "methods/sources.md": () => sourcesPage(writtenPages().map((file) => ({ name: path.basename(file), text: contentOf(file) }))),
   "methods/gates.md": gatesPage,
+  "methods/findings.md": findingsPage,
   "fitting-bundle.schema.json": bundleSchemaText,
 };
 

@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
 import ts from "typescript";
-import type { SourceId } from "../../../lib/fit";
+import * as fit from "../../../lib/fit";
 import { isSourceId } from "./offered-to-pages";
 
 const science = path.resolve(import.meta.dirname, "../../../lib/fit");
@@ -11,9 +11,9 @@ const notMethods: readonly string[] = ["sources.ts", "limit-table.ts"];
 /** A limit may have the same id as its source: a word in one of these calls is a limit. */
 const readsLimit = /^(?:limitValue|limit|value)$/;
 
-/** By source: what names it, as the function `limbVolume`, or the file where it is no export; in the order of the alphabet. */
-export function usesBySource(): Map<SourceId, string[]> {
-  const uses = new Map<SourceId, Set<string>>();
+/** By source: what names it, as the function `limbVolume`, or the file where the name is not offered; in the order of the alphabet. */
+export function usesBySource(): Map<fit.SourceId, string[]> {
+  const uses = new Map<fit.SourceId, Set<string>>();
   const note = (id: string, user: string) => {
     if (isSourceId(id)) uses.set(id, (uses.get(id) ?? new Set()).add(user));
   };
@@ -35,11 +35,10 @@ function literalsIn(node: ts.Node): string[] {
   return ts.isTypeNode(node) ? [] : node.getChildren().flatMap(literalsIn);
 }
 
-/** A name that others can import, else the file. */
+/** A name that the science offers, else the file. */
 function nameOf(statement: ts.Statement): string {
-  const file = path.basename(statement.getSourceFile().fileName);
-  const isExported = (ts.getCombinedModifierFlags(statement as ts.DeclarationStatement) & ts.ModifierFlags.Export) !== 0; // every statement has flags
-  if (!isExported) return file;
-  if (ts.isVariableStatement(statement)) return statement.declarationList.declarations[0]?.name.getText() ?? file;
-  return ts.isFunctionDeclaration(statement) ? (statement.name?.text ?? file) : file;
+  const declared = ts.isVariableStatement(statement) ? statement.declarationList.declarations[0] : statement;
+  const named = declared as { name?: ts.Node } | undefined; // whatever declares something has its name there
+  const name = named?.name?.getText() ?? "";
+  return name in fit ? name : path.basename(statement.getSourceFile().fileName);
 }

@@ -1,5 +1,6 @@
 /** Every source on one page, by its kind, with what rests on it. */
-import { defaultLimits, type SourceId, type SourceKind, sourceKindNames, sources } from "../../../lib/fit";
+import { defaultLimits, gateIds, type SourceId, type SourceKind, sourceKindNames, sources } from "../../../lib/fit";
+import { gateSources } from "./gates-page";
 import { usesBySource } from "./source-uses";
 import { writtenByCode } from "./written-by-code";
 
@@ -25,31 +26,26 @@ export interface WrittenPage {
 
 /** @param pages that persons write: each names the sources that it rests on */
 export function sourcesPage(pages: readonly WrittenPage[]): string {
-  const uses = usesBySource();
+  const [methods, gates] = [usesBySource(), gateSources()];
   const ids = Object.keys(sources) as SourceId[]; // Object.keys forgets the type of the keys
-  const ofKind = (kind: SourceKind) => ids.filter((id) => sources[id].kind === kind);
+  const entry = (id: SourceId): string => {
+    const rests: Readonly<Record<string, readonly string[]>> = {
+      Limits: defaultLimits.list.filter(({ source }) => source === id).map((limit) => `${limit.name} (\`${limit.id}\`)`),
+      Gates: gateIds.filter((gate) => gates.get(gate)?.has(id)).map((gate) => `[${gate}](gates.md#${gate})`),
+      Methods: (methods.get(id) ?? []).map((name) => `\`${name}\``),
+      Pages: pages.filter(({ text }) => text.includes(`"${id}"`)).map(({ name }) => `[${name}](${name})`),
+    };
+    const lines = Object.entries(rests).flatMap(([what, names]) =>
+      names.length === 0 ? [] : [`- ${what}: ${names.join(", ")}.`],
+    );
+    return [`### ${id}`, sources[id].citation, lines.length === 0 ? "- Nothing names it." : lines.join("\n")].join("\n\n");
+  };
   const section = (kind: SourceKind) =>
-    [`## ${headings[kind]}`, meaning[kind], ...ofKind(kind).map((id) => entry(id, uses.get(id) ?? [], pages))].join("\n\n");
+    [`## ${headings[kind]}`, meaning[kind], ...ids.filter((id) => sources[id].kind === kind).map(entry)].join("\n\n");
   return `${[
     writtenByCode("lib/fit/sources.ts"),
     "# Sources",
-    "Where every limit and method comes from, by how far it can be trusted. Under each: the limits that have it ([all limits](limits.md)), the functions and files of `lib/fit` that name it, and the pages that cite it.",
+    "Where every limit and method comes from, by how far it can be trusted. Under each: the limits that have it ([all limits](limits.md)), the [gates](gates.md) that give it, the functions and files of `lib/fit` that name it, and the pages that cite it.",
     ...sourceKindNames.map(section),
   ].join("\n\n")}\n`;
-}
-
-function entry(id: SourceId, users: readonly string[], pages: readonly WrittenPage[]): string {
-  const limits = defaultLimits.list.filter(({ source }) => source === id).map((limit) => `${limit.name} (\`${limit.id}\`)`);
-  const methods = users.map((name) => `\`${name}\``);
-  const citing = pages.filter(({ text }) => text.includes(`"${id}"`)).map(({ name }) => `[${name}](${name})`);
-  return [
-    `### ${id}`,
-    "",
-    sources[id].citation,
-    "",
-    ...(limits.length === 0 ? [] : [`- Limits: ${limits.join("; ")}.`]),
-    ...(methods.length === 0 ? [] : [`- Methods: ${methods.join(", ")}.`]),
-    ...(citing.length === 0 ? [] : [`- Pages: ${citing.join(", ")}.`]),
-    ...(limits.length + methods.length === 0 ? ["- No limit and no method names it."] : []),
-  ].join("\n");
 }
