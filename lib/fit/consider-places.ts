@@ -36,7 +36,7 @@ const placeTable = {
   scar: everywhere({}),
 
   // Joints: where motion is lost
-  wrist: place(at({}, "partial hand", "wrist disarticulation")),
+  wrist: place(at({}, "partial hand")),
   forearm: place(at({}, "partial hand", "wrist disarticulation", "transradial")),
   elbow: place(at({}, "wrist disarticulation", "transradial")),
   shoulder: place(at({}, "transradial", "elbow disarticulation", "transhumeral", "shoulder disarticulation")),

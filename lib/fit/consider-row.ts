@@ -7,7 +7,7 @@ export interface Consideration {
   id: string;
   kind: FindingKind;
   /** Findings that the row covers as well. They forbid where `kind` forbids, and only there. */
-  alsoFor?: readonly FindingKind[];
+  alsoFor: readonly FindingKind[];
   limb: "upper" | "lower" | "any";
   /** Missing: every level of the limb that has the place. */
   levels?: readonly Level[];
@@ -27,4 +27,5 @@ export interface Consideration {
 }
 
 /** A row as it is written down; `stopWhen` holds the reason alone. What all rows share is added in `consider.ts`. */
-export type ConsiderRow = Omit<Consideration, "limb" | "forbids" | "source">;
+export type ConsiderRow = Omit<Consideration, "limb" | "alsoFor" | "forbids" | "source"> &
+  Partial<Pick<Consideration, "alsoFor">>;

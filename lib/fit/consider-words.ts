@@ -52,6 +52,18 @@ export const findingKinds: readonly FindingKind[] = [
   ...new Set<FindingKind>([...feelingKinds, ...upperLimbChecks, ...lowerLimbChecks, ...stopSigns, ...furtherKinds]),
 ];
 
+/** How a place that is pressed or rubbed shows itself, in whatever way it was found. */
+export const pressedThere = [
+  "pressure",
+  "pain",
+  "rubbing",
+  "clear-mark",
+  "deep-mark",
+  "firm-mark",
+  "painful-mark",
+  "late-fading",
+] as const satisfies readonly FindingKind[];
+
 /**
  * After one of these no adjustment is offered: the socket is off and the physician is asked first. All stop signs, the
  * checks of circulation and feeling, and what may be injury, infection or lost blood supply. Numbness, tingling and cold

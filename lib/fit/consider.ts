@@ -25,8 +25,10 @@ export interface Finding {
 
 const completed =
   (limb: Consideration["limb"]) =>
-  (row: ConsiderRow): Consideration => ({
+  ({ alsoFor = [], ...row }: ConsiderRow): Consideration => ({
     ...row,
+    // A list that rows share may name a row's own kind too.
+    alsoFor: alsoFor.filter((kind) => kind !== row.kind),
     limb,
     forbids: isForbidding(row.kind),
     stopWhen: `Reason to stop and call the physician: ${row.stopWhen}`,
@@ -69,7 +71,7 @@ export function consider(finding: Finding): Consideration[] {
   const limb = limbOf(finding);
   return considerations
     .flatMap((row, index) => {
-      const { kind, alsoFor = [] } = row;
+      const { kind, alsoFor } = row;
       if (kind !== finding.kind && !alsoFor.includes(finding.kind)) return [];
       const place = placeRank(row, finding);
       const scope = scopeRank(row, finding, limb);

@@ -56,7 +56,7 @@ export const considerAnyBench: readonly ConsiderRow[] = [
     finding: "Air is heard at the brim or the valve",
     adjustments: [
       { kind: "volume", what: "Taking up volume is considered where air is pumped in and out." },
-      { kind: "suspension", what: "A seal that sits lower, or a check of valve and hose, is considered." },
+      { kind: "suspension", what: "A seal at another level, or a look at valve and hose, is considered." },
       { kind: "closure", what: "A brim that closes more nearly is considered where it opens in one position." },
     ],
     weigh: [

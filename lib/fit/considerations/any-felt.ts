@@ -166,7 +166,7 @@ export const considerAnyFelt: readonly ConsiderRow[] = [
     ],
     weigh: [
       "Pain of the limb itself, pain of the absent part and pain passed on from back, neck or joint are told apart first.",
-      "A change of 2 points, or of a third, is more than the scale's own wobble.",
+      "A change of 2 points, or of nearly a third, is commonly taken for one that matters.",
     ],
     cautions: ["That there is no pain proves nothing where feeling is reduced; the skin is the witness then."],
     stopWhen: "pain of 7 or more out of 10, pain that stays after doffing, or pain with swelling, heat or loss of feeling.",

@@ -1,17 +1,18 @@
 /** Any limb: marks, pressure and pain by the kind of place where they are. */
 import type { ConsiderRow } from "../consider-row";
+import { pressedThere } from "../consider-words";
 
 export const considerAnyPlaces: readonly ConsiderRow[] = [
   {
     id: "any-bony-point",
     kind: "deep-mark",
-    alsoFor: ["clear-mark", "firm-mark", "painful-mark", "late-fading", "pressure", "pain", "rubbing", "bony-relief"],
+    alsoFor: [...pressedThere, "bony-relief"],
     place: "bony point",
     finding: "A mark or pressure at a bony point",
     adjustments: [
       {
         kind: "relief",
-        what: "A relief centred on the bone as it lies under load, and not as it lay at casting, is considered.",
+        what: "A relief centred on the bone as it lies under load, and not as it lay when the limb was cast or scanned, is considered.",
       },
       {
         kind: "build-up",
@@ -28,7 +29,7 @@ export const considerAnyPlaces: readonly ConsiderRow[] = [
   {
     id: "any-brim-mark",
     kind: "firm-mark",
-    alsoFor: ["deep-mark", "clear-mark", "painful-mark", "late-fading", "pressure", "pain", "rubbing", "trim-lines"],
+    alsoFor: [...pressedThere, "trim-lines"],
     place: "brim",
     finding: "A mark or pressure along the brim",
     adjustments: [
@@ -46,19 +47,20 @@ export const considerAnyPlaces: readonly ConsiderRow[] = [
   {
     id: "any-end-pressure",
     kind: "pressure",
-    alsoFor: ["pain", "deep-mark", "clear-mark", "firm-mark", "painful-mark", "late-fading", "end-contact"],
+    alsoFor: [...pressedThere, "end-contact"],
     place: "distal end",
     finding: "Pressure at the distal end",
     adjustments: [
       { kind: "volume", what: "Taking up volume proximally is considered where there is slack and the limb sinks onto its end." },
       {
         kind: "length",
-        what: "More length below the end is considered where the limb is held well and the end touches all the same.",
+        what: "More room below the end is considered where the limb is held well and the end touches all the same.",
       },
       { kind: "build-up", what: "A soft build-up under the end is considered where contact is wanted there and load is not." },
     ],
     weigh: [
       "A spot of soft clay or a sock thread through the end hole shows whether the end touches, hangs free or carries.",
+      "Where the end is meant to bear, as after many disarticulations, pressure there is wanted, and its evenness is the question.",
       "An end that was fine at first and presses later has sunk, most often because the limb lost volume in the day.",
     ],
     cautions: [
@@ -70,7 +72,7 @@ export const considerAnyPlaces: readonly ConsiderRow[] = [
   {
     id: "any-scar",
     kind: "rubbing",
-    alsoFor: ["pressure", "pain", "deep-mark", "clear-mark", "firm-mark", "painful-mark", "late-fading"],
+    alsoFor: pressedThere,
     place: "scar",
     finding: "A scar or grafted skin is rubbed or pressed",
     adjustments: [
@@ -88,7 +90,7 @@ export const considerAnyPlaces: readonly ConsiderRow[] = [
   {
     id: "any-tendon",
     kind: "pressure",
-    alsoFor: ["pain", "rubbing", "deep-mark", "clear-mark", "firm-mark", "painful-mark"],
+    alsoFor: pressedThere,
     place: "tendon",
     finding: "A tendon is pressed when it tightens",
     adjustments: [
@@ -114,6 +116,6 @@ export const considerAnyPlaces: readonly ConsiderRow[] = [
       "The wall or strap that presses may be on the other side of the limb and only push the nerve against bone.",
     ],
     cautions: ["A relief that ends the pain has not thereby ended the compression: feeling decides, and time."],
-    stopWhen: "tingling or numbness that stays, or any new weakness; a nerve gives no second warning.",
+    stopWhen: "tingling or numbness that stays, or any weakness that is new.",
   },
 ];

@@ -164,7 +164,7 @@ export const considerAnyStop: readonly ConsiderRow[] = [
     ],
     cautions: [
       "No adjustment is offered until the cause is judged: a relief cut over the wrong spot moves the load to its neighbours.",
-      "Medicine against pain taken before a trial hides what the trial is meant to show.",
+      "Medicine against pain may hide what a trial is meant to show: what was taken is written down, and changing it is for the physician.",
     ],
     stopWhen: "sharp pain, pain of 7 or more out of 10, or pain that stays when the socket is off.",
   },

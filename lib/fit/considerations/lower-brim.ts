@@ -1,21 +1,12 @@
 /** Knee disarticulation, transfemoral and hip disarticulation: what the brim meets at the pelvis. */
 import type { ConsiderRow } from "../consider-row";
+import { pressedThere } from "../consider-words";
 
 export const considerLowerBrim: readonly ConsiderRow[] = [
   {
     id: "lower-ischium",
     kind: "pressure",
-    alsoFor: [
-      "pain",
-      "rubbing",
-      "clear-mark",
-      "deep-mark",
-      "firm-mark",
-      "painful-mark",
-      "late-fading",
-      "comfort-standing",
-      "bony-relief",
-    ],
+    alsoFor: [...pressedThere, "comfort-standing", "bony-relief"],
     place: "ischium",
     finding: "Pressure at the ischium",
     adjustments: [
@@ -28,7 +19,7 @@ export const considerLowerBrim: readonly ConsiderRow[] = [
     ],
     weigh: [
       "Where the bone is, in the socket, on the seat or beside it, is felt with a finger under load and after sitting down and rising.",
-      "A socket that is too wide from front to back lets the bone slip inside; one too narrow keeps it out.",
+      "Where the bone is meant to sit on a seat, a socket too wide from front to back lets it slip inside; where it is meant to be inside, one too narrow keeps it out.",
     ],
     cautions: [
       "A bone that has slipped from where it was to be presses somewhere else tomorrow, so the position comes before the padding.",
@@ -38,7 +29,7 @@ export const considerLowerBrim: readonly ConsiderRow[] = [
   {
     id: "lower-pubis",
     kind: "pressure",
-    alsoFor: ["pain", "rubbing", "pinching", "clear-mark", "deep-mark", "painful-mark", "bony-relief"],
+    alsoFor: [...pressedThere, "pinching", "bony-relief"],
     place: "pubis",
     finding: "The inner front brim presses on the pubis",
     adjustments: [
@@ -48,12 +39,12 @@ export const considerLowerBrim: readonly ConsiderRow[] = [
     ],
     weigh: ["It is told apart from pressure on the ischium, further back, and on the long adductor tendon, further out."],
     cautions: ["A corner that is opened wide invites a roll of tissue."],
-    stopWhen: "an open or bleeding place, blood in the urine, or pain in the bone that stays.",
+    stopWhen: "an open or bleeding place, trouble with passing water, or pain in the bone that stays.",
   },
   {
     id: "lower-perineum",
     kind: "pinching",
-    alsoFor: ["pressure", "rubbing", "pain", "clear-mark", "deep-mark", "painful-mark", "trim-lines"],
+    alsoFor: [...pressedThere, "trim-lines"],
     place: "perineum",
     finding: "The inner brim pinches or rubs the perineum",
     adjustments: [
@@ -107,7 +98,7 @@ export const considerLowerBrim: readonly ConsiderRow[] = [
   {
     id: "lower-adductor-tendon",
     kind: "pressure",
-    alsoFor: ["pain", "rubbing", "clear-mark", "deep-mark", "painful-mark"],
+    alsoFor: pressedThere,
     place: "adductor area",
     finding: "The long adductor tendon is pressed at the inner front corner",
     adjustments: [
@@ -118,13 +109,13 @@ export const considerLowerBrim: readonly ConsiderRow[] = [
       { kind: "flare", what: "A rounder corner of the brim is considered." },
     ],
     weigh: ["A turned socket puts the channel beside the tendon; the line from channel to tendon is checked after walking."],
-    cautions: ["Between this tendon and the front wall lie the large vessels of the thigh, so load is not moved there."],
-    stopWhen: "a pulse, a swelling or a knot felt in the groin, or a limb that turns cold or dark.",
+    cautions: ["The large vessels of the thigh lie just outwards of this tendon, so load is not moved there."],
+    stopWhen: "a lump, a throbbing or a swelling in the groin, or a limb that turns cold or dark.",
   },
   {
     id: "lower-groin",
     kind: "sitting",
-    alsoFor: ["pinching", "pressure", "rubbing", "pain", "clear-mark", "deep-mark", "painful-mark", "trim-lines"],
+    alsoFor: [...pressedThere, "pinching", "trim-lines"],
     place: "groin",
     finding: "The front brim digs into the groin on sitting or bending",
     adjustments: [
@@ -151,14 +142,14 @@ export const considerLowerBrim: readonly ConsiderRow[] = [
       "Weakness of hip bending or knee stretching would point to a larger nerve.",
     ],
     cautions: [
-      "No adjustment is offered while feeling is lost; a belt let out may be the cause or may have nothing to do with it.",
+      "No adjustment is offered while feeling is lost; a tight belt may be the cause, or may have nothing to do with it.",
     ],
     stopWhen: "numbness or burning that stays after doffing, or any weakness of the hip.",
   },
   {
     id: "lower-gluteal-brim",
     kind: "sitting",
-    alsoFor: ["pressure", "pinching", "rubbing", "pain", "clear-mark", "deep-mark", "painful-mark", "trim-lines"],
+    alsoFor: [...pressedThere, "pinching", "trim-lines"],
     place: "gluteal brim",
     finding: "The rear brim is sat on, or cuts into the buttock",
     adjustments: [

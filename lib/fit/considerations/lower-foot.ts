@@ -1,21 +1,12 @@
 /** Partial foot and ankle disarticulation. */
 import type { ConsiderRow } from "../consider-row";
+import { pressedThere } from "../consider-words";
 
 export const considerLowerFoot: readonly ConsiderRow[] = [
   {
     id: "lower-metatarsal-ends",
     kind: "pressure",
-    alsoFor: [
-      "pain",
-      "rubbing",
-      "clear-mark",
-      "deep-mark",
-      "firm-mark",
-      "painful-mark",
-      "late-fading",
-      "bony-relief",
-      "comfort-walking",
-    ],
+    alsoFor: [...pressedThere, "bony-relief", "comfort-walking"],
     place: "metatarsal ends",
     finding: "Pressure on the ends of the metatarsals",
     adjustments: [
@@ -28,14 +19,14 @@ export const considerLowerFoot: readonly ConsiderRow[] = [
       "Foot, insole and shoe work as one, and are judged in the shoe that is worn.",
     ],
     cautions: [
-      "Most of these feet have little feeling, and a clean look at the sole after the walk replaces what the wearer cannot report.",
+      "Many of these feet have little feeling, and a clean look at the sole after the walk replaces what the wearer cannot report.",
     ],
     stopWhen: "a sore, a callus with blood under it, warmth or swelling of the foot, or discharge; the same day with diabetes.",
   },
   {
     id: "lower-instep",
     kind: "pressure",
-    alsoFor: ["pain", "rubbing", "pinching", "clear-mark", "deep-mark", "painful-mark", "late-fading"],
+    alsoFor: [...pressedThere, "pinching"],
     place: "instep",
     finding: "Pressure over the instep or the front of the shin at push-off",
     adjustments: [
@@ -65,7 +56,7 @@ export const considerLowerFoot: readonly ConsiderRow[] = [
   {
     id: "lower-achilles",
     kind: "rubbing",
-    alsoFor: ["pressure", "pain", "clear-mark", "deep-mark", "painful-mark", "trim-lines"],
+    alsoFor: [...pressedThere, "trim-lines"],
     place: "Achilles tendon",
     finding: "The rear edge rubs the Achilles tendon",
     adjustments: [
@@ -79,7 +70,7 @@ export const considerLowerFoot: readonly ConsiderRow[] = [
   {
     id: "lower-malleoli",
     kind: "deep-mark",
-    alsoFor: ["clear-mark", "firm-mark", "painful-mark", "late-fading", "pressure", "pain", "rubbing", "bony-relief"],
+    alsoFor: [...pressedThere, "bony-relief"],
     place: "malleoli",
     finding: "A mark at the malleoli, or at what is left of them",
     adjustments: [
@@ -93,7 +84,7 @@ export const considerLowerFoot: readonly ConsiderRow[] = [
   {
     id: "lower-heel-pad",
     kind: "pain",
-    alsoFor: ["pressure", "rubbing", "end-contact", "comfort-standing", "deep-mark", "painful-mark"],
+    alsoFor: [...pressedThere, "end-contact", "comfort-standing"],
     levels: ["ankle disarticulation"],
     place: "heel",
     finding: "The heel pad hurts or shifts under the end",

@@ -1,11 +1,12 @@
 /** Transtibial and ankle disarticulation: what lies at the knee. */
 import type { ConsiderRow } from "../consider-row";
+import { pressedThere } from "../consider-words";
 
 export const considerLowerKnee: readonly ConsiderRow[] = [
   {
     id: "lower-patellar-tendon",
     kind: "pressure",
-    alsoFor: ["pain", "rubbing", "clear-mark", "deep-mark", "firm-mark", "painful-mark", "late-fading"],
+    alsoFor: pressedThere,
     place: "patellar tendon",
     finding: "Pressure at the bar over the patellar tendon",
     adjustments: [
@@ -26,17 +27,7 @@ export const considerLowerKnee: readonly ConsiderRow[] = [
   {
     id: "lower-patella",
     kind: "rubbing",
-    alsoFor: [
-      "pressure",
-      "pain",
-      "pinching",
-      "clear-mark",
-      "deep-mark",
-      "firm-mark",
-      "painful-mark",
-      "trim-lines",
-      "bony-relief",
-    ],
+    alsoFor: [...pressedThere, "pinching", "trim-lines", "bony-relief"],
     levels: ["transtibial"],
     place: "patella",
     finding: "The front edge presses or rubs the patella",
@@ -52,17 +43,7 @@ export const considerLowerKnee: readonly ConsiderRow[] = [
   {
     id: "lower-condyles-transtibial",
     kind: "pressure",
-    alsoFor: [
-      "pinching",
-      "rubbing",
-      "pain",
-      "clear-mark",
-      "deep-mark",
-      "firm-mark",
-      "painful-mark",
-      "late-fading",
-      "bony-relief",
-    ],
+    alsoFor: [...pressedThere, "pinching", "bony-relief"],
     levels: ["transtibial"],
     place: "femoral condyles",
     finding: "The side walls press on the femoral condyles",
@@ -78,7 +59,7 @@ export const considerLowerKnee: readonly ConsiderRow[] = [
   {
     id: "lower-popliteal-brim",
     kind: "sitting",
-    alsoFor: ["pressure", "pinching", "rubbing", "pain", "trim-lines", "clear-mark", "deep-mark", "painful-mark"],
+    alsoFor: [...pressedThere, "pinching", "trim-lines"],
     place: "back of the knee",
     finding: "The rear brim cuts into the back of the knee on sitting",
     adjustments: [
@@ -94,7 +75,7 @@ export const considerLowerKnee: readonly ConsiderRow[] = [
       "Pain on sitting and pressure at the front on walking are one pair: the rear wall holds the limb onto the front.",
     ],
     cautions: [
-      "A rear brim cut too low lets the knee go back and the limb sink.",
+      "A rear brim cut too low lets the limb slide back off its support in front, and sink.",
       "Artery, vein and tibial nerve run in the middle of the hollow; a build-up there can press on all three.",
     ],
     stopWhen: "a numb, cold or dark limb on sitting, a swelling behind the knee, or a painful calf.",
@@ -102,7 +83,7 @@ export const considerLowerKnee: readonly ConsiderRow[] = [
   {
     id: "lower-hamstring-tendons",
     kind: "pressure",
-    alsoFor: ["rubbing", "pain", "pinching", "sitting", "clear-mark", "deep-mark", "painful-mark", "trim-lines"],
+    alsoFor: [...pressedThere, "pinching", "sitting", "trim-lines"],
     place: "hamstring tendons",
     finding: "The rear brim presses on the hamstring tendons",
     adjustments: [

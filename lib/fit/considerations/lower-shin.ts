@@ -1,21 +1,12 @@
 /** Transtibial and ankle disarticulation: tibia and fibula. */
 import type { ConsiderRow } from "../consider-row";
+import { pressedThere } from "../consider-words";
 
 export const considerLowerShin: readonly ConsiderRow[] = [
   {
     id: "lower-tibial-tubercle",
     kind: "deep-mark",
-    alsoFor: [
-      "clear-mark",
-      "firm-mark",
-      "painful-mark",
-      "late-fading",
-      "pressure",
-      "pain",
-      "rubbing",
-      "bony-relief",
-      "not-seated",
-    ],
+    alsoFor: [...pressedThere, "bony-relief", "not-seated"],
     place: "tibial tubercle",
     finding: "A mark on the tibial tubercle",
     adjustments: [
@@ -26,17 +17,17 @@ export const considerLowerShin: readonly ConsiderRow[] = [
       { kind: "relief", what: "A relief for the tubercle is considered once the depth is right." },
     ],
     weigh: ["In an adolescent a sore tubercle may be a trouble of growth."],
-    cautions: ["A relief cut for a limb that was not seated is too low once it is."],
+    cautions: ["A relief cut for a limb that was not seated lies too high once it is."],
     stopWhen: "a tubercle that swells or hurts without the socket, or skin that opens there.",
   },
   {
     id: "lower-tibial-crest",
     kind: "deep-mark",
-    alsoFor: ["clear-mark", "firm-mark", "painful-mark", "late-fading", "pressure", "pain", "rubbing", "bony-relief"],
+    alsoFor: [...pressedThere, "bony-relief"],
     place: "tibial crest",
     finding: "A mark along the tibial crest",
     adjustments: [
-      { kind: "relief", what: "A relief along the crest, as narrow as the bone and straight under load, is considered." },
+      { kind: "relief", what: "A narrow relief that follows the course of the crest is considered." },
       {
         kind: "build-up",
         what: "Contact on the muscle at its outer side and on the flat of bone at its inner side is considered.",
@@ -49,17 +40,7 @@ export const considerLowerShin: readonly ConsiderRow[] = [
   {
     id: "lower-tibia-end",
     kind: "pain",
-    alsoFor: [
-      "pressure",
-      "rubbing",
-      "clear-mark",
-      "deep-mark",
-      "firm-mark",
-      "painful-mark",
-      "late-fading",
-      "bony-relief",
-      "comfort-walking",
-    ],
+    alsoFor: [...pressedThere, "bony-relief", "comfort-walking"],
     place: "tibia end",
     finding: "Pain or a mark at the front of the tibia's end",
     adjustments: [
@@ -84,13 +65,16 @@ export const considerLowerShin: readonly ConsiderRow[] = [
   {
     id: "lower-fibular-head",
     kind: "pressure",
-    alsoFor: ["pain", "rubbing", "clear-mark", "deep-mark", "firm-mark", "painful-mark", "late-fading", "bony-relief"],
+    alsoFor: [...pressedThere, "bony-relief"],
     place: "fibular head",
     finding: "A mark or pressure at the fibular head",
     adjustments: [
       { kind: "relief", what: "A relief over the head and the neck below it is considered, with a soft border." },
       { kind: "build-up", what: "Bearing on the shaft of the fibula further down, with its end kept free, is considered." },
-      { kind: "alignment", what: "An alignment that no longer presses the upper outer wall inwards is considered." },
+      {
+        kind: "alignment",
+        what: "A foot set less far outwards is considered, where marks at the upper outer and the lower inner wall come together.",
+      },
     ],
     weigh: [
       "The common fibular nerve winds round the neck just below the head, so the border of a relief there presses on more than skin.",
@@ -133,7 +117,7 @@ export const considerLowerShin: readonly ConsiderRow[] = [
   {
     id: "lower-fibula-end",
     kind: "pressure",
-    alsoFor: ["pain", "rubbing", "clear-mark", "deep-mark", "firm-mark", "painful-mark", "late-fading", "bony-relief"],
+    alsoFor: [...pressedThere, "bony-relief"],
     place: "fibula end",
     finding: "Pressure at the end of the fibula",
     adjustments: [
@@ -151,7 +135,7 @@ export const considerLowerShin: readonly ConsiderRow[] = [
   {
     id: "lower-medial-flare",
     kind: "deep-mark",
-    alsoFor: ["clear-mark", "firm-mark", "painful-mark", "late-fading", "pressure", "pain", "rubbing"],
+    alsoFor: pressedThere,
     place: "medial tibial flare",
     finding: "A strong mark on the flare at the inner side of the knee",
     adjustments: [

@@ -1,11 +1,12 @@
 /** Knee disarticulation, transfemoral and hip disarticulation: thigh and pelvis. */
 import type { ConsiderRow } from "../consider-row";
+import { pressedThere } from "../consider-words";
 
 export const considerLowerThigh: readonly ConsiderRow[] = [
   {
     id: "lower-condyles-knee-disarticulation",
     kind: "pressure",
-    alsoFor: ["pain", "rubbing", "clear-mark", "deep-mark", "firm-mark", "painful-mark", "late-fading", "bony-relief"],
+    alsoFor: [...pressedThere, "bony-relief"],
     levels: ["knee disarticulation"],
     place: "femoral condyles",
     finding: "The condyles are pressed in the end of the socket",
@@ -41,17 +42,7 @@ export const considerLowerThigh: readonly ConsiderRow[] = [
   {
     id: "lower-femur-end",
     kind: "pain",
-    alsoFor: [
-      "pressure",
-      "rubbing",
-      "clear-mark",
-      "deep-mark",
-      "firm-mark",
-      "painful-mark",
-      "late-fading",
-      "bony-relief",
-      "comfort-walking",
-    ],
+    alsoFor: [...pressedThere, "bony-relief", "comfort-walking"],
     place: "femur end",
     finding: "Pain or a mark at the outer side of the femur's end",
     adjustments: [
@@ -64,7 +55,7 @@ export const considerLowerThigh: readonly ConsiderRow[] = [
     ],
     weigh: [
       "In mid-stance the muscles of the hip press the bone outwards: a wall that does not meet the shaft is met by its end.",
-      "At the front it comes from extending the hip against a socket with too little flexion in it.",
+      "At the front it comes from swinging the limb forward, or from a hip that cannot extend as far as the socket asks.",
     ],
     cautions: ["A femur that has lost its adductor muscles drifts outwards in any socket."],
     stopWhen: "bone felt under thin skin, a lump that shoots, or a purple or open place.",
@@ -88,7 +79,7 @@ export const considerLowerThigh: readonly ConsiderRow[] = [
   {
     id: "lower-trochanter",
     kind: "deep-mark",
-    alsoFor: ["clear-mark", "firm-mark", "painful-mark", "late-fading", "pressure", "pain", "rubbing", "bony-relief"],
+    alsoFor: [...pressedThere, "bony-relief"],
     place: "greater trochanter",
     finding: "A mark over the greater trochanter",
     adjustments: [
@@ -112,10 +103,13 @@ export const considerLowerThigh: readonly ConsiderRow[] = [
       { kind: "trim", what: "A higher outer wall that reaches above the trochanter is considered." },
     ],
     weigh: [
-      "A lean of the trunk over the prosthesis goes with it, and the inner brim is marked at the same time.",
+      "A lean of the trunk over the prosthesis may go with it, and the inner brim is marked at the same time.",
       "Weak hip muscles, a short limb or a sore inner brim bring the same picture with a good alignment.",
     ],
-    cautions: ["Narrowing a socket whose inner brim hurts already makes the wearer lean more."],
+    cautions: [
+      "Narrowing a socket whose inner brim hurts already makes the wearer lean more.",
+      "A foot set too far outwards widens the gait and brings on a lean of its own.",
+    ],
     stopWhen: "a sore or swollen groin, or a hip that hurts without the prosthesis.",
   },
   {
@@ -132,7 +126,7 @@ export const considerLowerThigh: readonly ConsiderRow[] = [
       "A foot that whips inwards or outwards may come from the knee's axis, or from donning in a turned position, with a socket that fits.",
       "How the foot points in the air, and how under load, is compared.",
     ],
-    cautions: ["A belt that stops turning pulls the brim into the groin."],
+    cautions: ["A belt that stops turning may pull the brim into the groin."],
     stopWhen: "twisted, blistered skin, or a knee that gives way because its axis is turned.",
   },
   {
@@ -153,13 +147,13 @@ export const considerLowerThigh: readonly ConsiderRow[] = [
       },
     ],
     weigh: ["Extension without the socket is measured lying, with the other thigh held, for the lower back imitates a hip."],
-    cautions: ["A contracture that is only accommodated grows; therapy is thought of together with the socket."],
+    cautions: ["A contracture that is only accommodated may grow; therapy is thought of together with the socket."],
     stopWhen: "a hip that loses motion from visit to visit, hurts at night or in the groin.",
   },
   {
     id: "lower-iliac-crest",
     kind: "pressure",
-    alsoFor: ["pain", "rubbing", "clear-mark", "deep-mark", "firm-mark", "painful-mark", "late-fading", "bony-relief"],
+    alsoFor: [...pressedThere, "bony-relief"],
     place: "iliac crest",
     finding: "The hold above the iliac crest hurts",
     adjustments: [
@@ -174,7 +168,7 @@ export const considerLowerThigh: readonly ConsiderRow[] = [
   {
     id: "lower-iliac-spine",
     kind: "pressure",
-    alsoFor: ["pain", "sitting", "clear-mark", "deep-mark", "painful-mark", "rubbing", "bony-relief"],
+    alsoFor: [...pressedThere, "sitting", "bony-relief"],
     place: "iliac spine",
     finding: "The front of the socket meets the iliac spine on bending or sitting",
     adjustments: [
@@ -204,7 +198,7 @@ export const considerLowerThigh: readonly ConsiderRow[] = [
   {
     id: "lower-sacrum",
     kind: "deep-mark",
-    alsoFor: ["clear-mark", "firm-mark", "painful-mark", "late-fading", "pressure", "pain", "rubbing", "bony-relief"],
+    alsoFor: [...pressedThere, "bony-relief"],
     place: "sacrum",
     finding: "A mark over the sacrum",
     adjustments: [
@@ -212,7 +206,7 @@ export const considerLowerThigh: readonly ConsiderRow[] = [
       { kind: "build-up", what: "Bearing on the muscle of the buttock on both sides is considered." },
     ],
     weigh: ["Chairs and beds press here too; hours without the socket are asked about."],
-    cautions: ["Thin, elderly or reduced-feeling wearers get pressure injuries here sooner than anywhere."],
+    cautions: ["Thin or elderly wearers, and those with reduced feeling, get pressure injuries here sooner than elsewhere."],
     stopWhen: "skin over the sacrum that is purple, open, or red under the finger at 20 minutes.",
   },
 ];

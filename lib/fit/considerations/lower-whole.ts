@@ -132,7 +132,7 @@ export const considerLowerWhole: readonly ConsiderRow[] = [
       { kind: "length", what: "A shorter build outside the socket is considered, after depth in the socket is confirmed." },
       {
         kind: "alignment",
-        what: "More flexion at socket or knee, or a foot less pointed down, is considered where it only acts long in swing.",
+        what: "A knee set to bend more easily, or a foot less pointed down, is considered where it only acts long in swing.",
       },
     ],
     weigh: [
@@ -149,7 +149,10 @@ export const considerLowerWhole: readonly ConsiderRow[] = [
     finding: "The prosthesis is too short",
     adjustments: [
       { kind: "length", what: "A longer build is considered, in small steps and with the shoe that is worn." },
-      { kind: "other", what: "A sock more, or a sole under the other shoe, is considered as a trial before parts are changed." },
+      {
+        kind: "other",
+        what: "A sole of known thickness under the shoe of the prosthesis is considered as a trial before parts are changed.",
+      },
     ],
     weigh: [
       "A drop of the pelvis on that side, and a knee held bent on the other, are looked for from behind and from the side.",

@@ -1,11 +1,12 @@
 /** Elbow disarticulation and transhumeral: the upper arm, its axilla and the harness. */
 import type { ConsiderRow } from "../consider-row";
+import { pressedThere } from "../consider-words";
 
 export const considerUpperArm: readonly ConsiderRow[] = [
   {
     id: "upper-elbow-disarticulation-condyles",
     kind: "pressure",
-    alsoFor: ["pain", "rubbing", "clear-mark", "deep-mark", "firm-mark", "painful-mark", "late-fading", "bony-relief"],
+    alsoFor: [...pressedThere, "bony-relief"],
     levels: ["elbow disarticulation"],
     place: "epicondyles",
     finding: "The epicondyles press in the wide end of the socket",
@@ -19,7 +20,7 @@ export const considerUpperArm: readonly ConsiderRow[] = [
     weigh: [
       "The same corners that suffer hold the socket on and keep it from turning; how much of each they give up is weighed.",
     ],
-    cautions: ["The ulnar nerve may lie bare behind the inner epicondyle after the disarticulation."],
+    cautions: ["The ulnar nerve lies close under the skin behind the inner epicondyle, and may end near it in a neuroma."],
     stopWhen: "skin over an epicondyle that is open or purple, or tingling when it is tapped.",
   },
   {
@@ -41,7 +42,7 @@ export const considerUpperArm: readonly ConsiderRow[] = [
   {
     id: "upper-axilla-brim",
     kind: "pressure",
-    alsoFor: ["pinching", "rubbing", "pain", "clear-mark", "deep-mark", "firm-mark", "painful-mark", "late-fading", "trim-lines"],
+    alsoFor: [...pressedThere, "pinching", "trim-lines"],
     place: "axilla",
     finding: "The inner brim presses or pinches in the axilla",
     adjustments: [
@@ -66,7 +67,7 @@ export const considerUpperArm: readonly ConsiderRow[] = [
     finding: "Numbness, tingling, cold or colour change from pressure in the axilla",
     adjustments: [],
     weigh: [
-      "Nerves and vessels are pressed together there; pulse, warmth and feeling below are compared with the other side.",
+      "Nerves and vessels are pressed together there; warmth, colour, feeling and, where there is one, the pulse below are compared with the other side.",
       "The area of numbness tells which nerve: the back of the limb another than its inner side.",
     ],
     cautions: ["No adjustment is offered: until the limb is warm and feels again, a lower brim is a question for later."],
@@ -76,7 +77,7 @@ export const considerUpperArm: readonly ConsiderRow[] = [
   {
     id: "upper-harness-axilla",
     kind: "pressure",
-    alsoFor: ["rubbing", "pain", "pinching", "low-comfort", "comfort-at-rest", "clear-mark", "deep-mark"],
+    alsoFor: [...pressedThere, "pinching", "low-comfort", "comfort-at-rest"],
     place: "harness axilla",
     finding: "The harness presses in the axilla of the other side",
     adjustments: [
@@ -159,7 +160,7 @@ export const considerUpperArm: readonly ConsiderRow[] = [
   {
     id: "upper-humerus-end",
     kind: "pressure",
-    alsoFor: ["pain", "clear-mark", "deep-mark", "firm-mark", "painful-mark", "late-fading", "bony-relief", "comfort-under-load"],
+    alsoFor: [...pressedThere, "bony-relief", "comfort-under-load"],
     place: "humerus end",
     finding: "The end of the humerus presses on the wall",
     adjustments: [

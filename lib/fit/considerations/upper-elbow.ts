@@ -1,11 +1,12 @@
 /** Transradial and wrist disarticulation: what lies at the elbow, and what lies along the forearm. */
 import type { ConsiderRow } from "../consider-row";
+import { pressedThere } from "../consider-words";
 
 export const considerUpperElbow: readonly ConsiderRow[] = [
   {
     id: "upper-elbow-fold-pinch",
     kind: "pinching",
-    alsoFor: ["pressure", "pain", "rubbing", "clear-mark", "deep-mark", "firm-mark", "painful-mark"],
+    alsoFor: pressedThere,
     place: "fold of the elbow",
     finding: "Pinching in the fold of the elbow",
     adjustments: [
@@ -23,12 +24,13 @@ export const considerUpperElbow: readonly ConsiderRow[] = [
     cautions: [
       "In a self-suspending socket the front brim works against the olecranon: a lower front may let the forearm drop out when the elbow straightens under load.",
     ],
-    stopWhen: "skin in the fold that is cut or bruised, or a hand-side tingling that begins when the elbow bends.",
+    stopWhen:
+      "skin in the fold that is cut or bruised, or tingling towards the end of the limb that begins when the elbow bends.",
   },
   {
     id: "upper-biceps-tendon",
     kind: "pressure",
-    alsoFor: ["pain", "rubbing", "clear-mark", "deep-mark", "firm-mark", "painful-mark"],
+    alsoFor: pressedThere,
     place: "biceps tendon",
     finding: "The biceps tendon is pressed by the front brim",
     adjustments: [
@@ -80,15 +82,15 @@ export const considerUpperElbow: readonly ConsiderRow[] = [
   {
     id: "upper-olecranon",
     kind: "deep-mark",
-    alsoFor: ["clear-mark", "firm-mark", "painful-mark", "late-fading", "pressure", "pain", "rubbing", "bony-relief"],
+    alsoFor: [...pressedThere, "bony-relief"],
     place: "olecranon",
     finding: "A mark or pressure at the olecranon",
     adjustments: [
-      { kind: "relief", what: "A relief for the tip of the olecranon, as it stands with the elbow bent, is considered." },
+      { kind: "relief", what: "A relief for the tip of the olecranon is considered." },
       { kind: "build-up", what: "More contact on the triceps above the tip, where the hold belongs, is considered." },
     ],
     weigh: [
-      "The tip moves with flexion: a relief shaped on a straight elbow lies too high on a bent one.",
+      "The olecranon belongs to the ulna and stays where it is in the socket; in flexion the skin tightens over it, so that a bent elbow shows the pressure.",
       "Leaning on tables and chair arms adds pressure that no trial in the clinic shows.",
     ],
     cautions: ["A soft swelling over the tip may be a bursa; a relief gives it room and does not settle it."],
@@ -97,7 +99,7 @@ export const considerUpperElbow: readonly ConsiderRow[] = [
   {
     id: "upper-epicondyles-hold",
     kind: "pressure",
-    alsoFor: ["pain", "clear-mark", "deep-mark", "firm-mark", "painful-mark", "late-fading", "bony-relief"],
+    alsoFor: [...pressedThere, "bony-relief"],
     levels: ["transradial", "wrist disarticulation"],
     place: "epicondyles",
     finding: "The epicondyles are pressed by the hold above them",
@@ -148,7 +150,7 @@ export const considerUpperElbow: readonly ConsiderRow[] = [
   {
     id: "upper-ulnar-border",
     kind: "deep-mark",
-    alsoFor: ["clear-mark", "firm-mark", "painful-mark", "late-fading", "pressure", "pain", "rubbing", "bony-relief"],
+    alsoFor: [...pressedThere, "bony-relief"],
     place: "ulnar border",
     finding: "A mark along the border of the ulna",
     adjustments: [
@@ -164,11 +166,11 @@ export const considerUpperElbow: readonly ConsiderRow[] = [
   {
     id: "upper-forearm-bone-ends",
     kind: "pressure",
-    alsoFor: ["pain", "clear-mark", "deep-mark", "firm-mark", "painful-mark", "late-fading", "comfort-under-load"],
+    alsoFor: [...pressedThere, "comfort-under-load"],
     place: "forearm bone ends",
     finding: "Distal pressure under load, on the upper side of a level forearm",
     adjustments: [
-      { kind: "build-up", what: "A longer bearing area along the upper side, ahead of the bone ends, is considered." },
+      { kind: "build-up", what: "A longer bearing area along the upper side, ending short of the bone ends, is considered." },
       { kind: "relief", what: "A relief over the bone ends themselves is considered." },
       { kind: "volume", what: "Taking up volume near the elbow is considered where the socket tips because it is loose there." },
     ],

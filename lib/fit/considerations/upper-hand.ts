@@ -1,5 +1,6 @@
 /** Partial hand and wrist disarticulation, and the turning of the forearm. */
 import type { ConsiderRow } from "../consider-row";
+import { pressedThere } from "../consider-words";
 
 export const considerUpperHand: readonly ConsiderRow[] = [
   {
@@ -42,12 +43,12 @@ export const considerUpperHand: readonly ConsiderRow[] = [
     cautions: [
       "A flattened section presses on the edges of both bones; their skin is looked at after turning against resistance.",
     ],
-    stopWhen: "a sore along the edge of a bone, or tingling at the outer side of the forearm.",
+    stopWhen: "a sore along the edge of a bone, or tingling at the thumb side of the forearm.",
   },
   {
     id: "upper-styloids",
     kind: "deep-mark",
-    alsoFor: ["clear-mark", "firm-mark", "painful-mark", "late-fading", "pressure", "pain", "rubbing", "bony-relief"],
+    alsoFor: [...pressedThere, "bony-relief"],
     place: "styloids",
     finding: "A mark or pressure at the styloids",
     adjustments: [
@@ -84,7 +85,7 @@ export const considerUpperHand: readonly ConsiderRow[] = [
   {
     id: "upper-metacarpals",
     kind: "pressure",
-    alsoFor: ["pain", "rubbing", "clear-mark", "deep-mark", "firm-mark", "painful-mark", "late-fading", "bony-relief"],
+    alsoFor: [...pressedThere, "bony-relief"],
     place: "metacarpal ends",
     finding: "Pressure on the ends of the metacarpals",
     adjustments: [
@@ -99,7 +100,7 @@ export const considerUpperHand: readonly ConsiderRow[] = [
   {
     id: "upper-thumb-web",
     kind: "pinching",
-    alsoFor: ["rubbing", "pressure", "pain", "clear-mark", "deep-mark"],
+    alsoFor: pressedThere,
     place: "thumb web",
     finding: "The thumb web is pinched or rubbed",
     adjustments: [

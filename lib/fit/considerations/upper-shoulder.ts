@@ -1,11 +1,12 @@
 /** Transhumeral and shoulder disarticulation: shoulder and trunk. */
 import type { ConsiderRow } from "../consider-row";
+import { pressedThere } from "../consider-words";
 
 export const considerUpperShoulder: readonly ConsiderRow[] = [
   {
     id: "upper-acromion",
     kind: "pressure",
-    alsoFor: ["pain", "rubbing", "clear-mark", "deep-mark", "firm-mark", "painful-mark", "late-fading", "bony-relief"],
+    alsoFor: [...pressedThere, "bony-relief"],
     place: "acromion",
     finding: "A mark or pressure on the acromion",
     adjustments: [
@@ -23,7 +24,7 @@ export const considerUpperShoulder: readonly ConsiderRow[] = [
   {
     id: "upper-clavicle",
     kind: "pressure",
-    alsoFor: ["pain", "rubbing", "clear-mark", "deep-mark", "painful-mark", "bony-relief"],
+    alsoFor: [...pressedThere, "bony-relief"],
     place: "clavicle",
     finding: "A strap or edge presses on the clavicle",
     adjustments: [
@@ -37,7 +38,7 @@ export const considerUpperShoulder: readonly ConsiderRow[] = [
   {
     id: "upper-scapula",
     kind: "rubbing",
-    alsoFor: ["pressure", "pain", "clear-mark", "deep-mark", "painful-mark", "bony-relief"],
+    alsoFor: [...pressedThere, "bony-relief"],
     place: "scapula",
     finding: "The socket or a strap rubs on the scapula",
     adjustments: [
@@ -76,7 +77,9 @@ export const considerUpperShoulder: readonly ConsiderRow[] = [
       { kind: "build-up", what: "Shaped contact below the clavicle's outer part and along the shoulder blade is considered." },
       { kind: "closure", what: "An elastic part in the chest strap is considered, so that breath does not loosen it." },
     ],
-    weigh: ["The far lever of a whole arm pulls the front down and the rear up; both edges are watched while a load is lifted."],
+    weigh: [
+      "The long lever of a whole arm tips the socket: one edge digs in and the opposite one lifts; both are watched while a load is lifted.",
+    ],
     cautions: [
       "What steadies by squeezing the chest is paid for in breath, and more so in age, pregnancy or illness of the lungs.",
     ],
@@ -86,7 +89,7 @@ export const considerUpperShoulder: readonly ConsiderRow[] = [
   {
     id: "upper-ribs",
     kind: "pressure",
-    alsoFor: ["pain", "heat", "clear-mark", "deep-mark", "painful-mark", "low-comfort"],
+    alsoFor: [...pressedThere, "heat", "low-comfort"],
     levels: ["shoulder disarticulation"],
     place: "ribs",
     finding: "The chest wall is pressed or overheated",
