@@ -1,0 +1,266 @@
+/** The gates about the limb at their edges, and what they say. */
+import { describe, expect, it } from "vitest";
+import type { Bundle } from "@/lib/fit";
+import { circumferenceAt } from "@/lib/fit/stations";
+import { look, mark } from "./marks";
+import { acceptance, changed, gateOf, readyBundle, socketOf, trialOf } from "./ready-bundle";
+
+type Measurement = Bundle["limbMeasurements"][number];
+
+const measured = (bundle: Bundle, index: number): Measurement => {
+  const found = bundle.limbMeasurements[index];
+  if (!found) throw new Error("the ready bundle has two measurements");
+  return found;
+};
+/** One measurement more: that of the socket, changed by so many percent of volume. */
+function andMeasured(bundle: Bundle, at: string, percent = 0): Measurement {
+  const last = measured(bundle, 1);
+  const another: Measurement = {
+    ...structuredClone(last),
+    id: `lm${bundle.limbMeasurements.length + 1}`,
+    at,
+    stations: last.stations.map(({ distanceMm, circumferenceMm }) => ({
+      distanceMm,
+      circumferenceMm: circumferenceMm * Math.sqrt(1 + percent / 100),
+    })),
+  };
+  bundle.limbMeasurements.push(another);
+  return another;
+}
+
+// Within 30 days before the trial: clinic setting.
+describe("limb-measured", () => {
+  const asked = { unit: "days", limit: 30, source: "clinic-setting", limitText: expect.stringContaining("30 days") };
+  const measuredAt = (at: string) =>
+    changed((bundle) => {
+      bundle.limbMeasurements.shift();
+      delete bundle.sockets[0]?.limbMeasurementId;
+      measured(bundle, 0).at = at;
+    });
+
+  it("counts the days from the last measurement to the beginning of the trial", () => {
+    const week = gateOf(measuredAt("2026-09-28T10:00:00Z"), "limb-measured");
+    expect(week).toMatchObject({ ...asked, state: "met", value: 7, why: expect.stringMatching(/ 7 days before the wear trial/) });
+    expect(gateOf(measuredAt("2026-10-04T10:00:00Z"), "limb-measured").why).toContain("1 day before");
+  });
+
+  it("is met at 30 days to the minute, and unknown a minute later", () => {
+    expect(gateOf(measuredAt("2026-09-05T10:00:00Z"), "limb-measured")).toMatchObject({ state: "met", value: 30 });
+    const old = gateOf(measuredAt("2026-09-05T09:59:00Z"), "limb-measured");
+    expect(old).toMatchObject({ ...asked, state: "unknown", why: expect.stringMatching(/30 days before/) });
+    expect(old.value).toBeGreaterThan(30);
+  });
+
+  it("takes a measurement at the very beginning of the trial, and none from after it", () => {
+    expect(gateOf(measuredAt("2026-10-05T10:00:00Z"), "limb-measured")).toMatchObject({ state: "met", value: 0 });
+    const after = gateOf(measuredAt("2026-10-05T10:00:01Z"), "limb-measured");
+    expect(after).toMatchObject({ ...asked, state: "unknown", why: expect.stringMatching(/not measured before the wear trial/) });
+    expect(after.value).toBeUndefined();
+  });
+
+  it("takes the latest of several before the trial", () => {
+    const bundle = changed((changing) => void andMeasured(changing, "2026-10-07T09:00:00Z"));
+    expect(gateOf(bundle, "limb-measured").value).toBeCloseTo(7 + 1 / 24, 9);
+  });
+
+  it("counts up to now where there is no trial, and says so", () => {
+    const bundle = measuredAt("2026-10-05T09:00:00Z");
+    bundle.wearTrials = [];
+    expect(gateOf(bundle, "limb-measured")).toMatchObject({ state: "met", value: 3, why: expect.stringMatching(/ 3 days ago/) });
+    bundle.limbMeasurements = [];
+    delete socketOf(bundle).limbMeasurementId;
+    delete bundle.sockets[0]?.limbMeasurementId;
+    expect(gateOf(bundle, "limb-measured")).toMatchObject({
+      state: "unknown",
+      why: expect.stringMatching(/has not been measured/),
+    });
+  });
+});
+
+// Settled: the 90 % interval of the change lies inside ±5 %, two one-sided tests (5 % is about one sock: Jarl 2003).
+describe("limb-settled", () => {
+  const asked = { unit: "%", limit: 5, source: "jarl-2003", limitText: expect.stringMatching(/90 % .* ±5 %/) };
+
+  it("gives the change of volume with its standard error, and what speaks for it besides", () => {
+    const found = gateOf(readyBundle(), "limb-settled");
+    expect(found).toMatchObject({ ...asked, state: "met", standardError: expect.closeTo(0.97, 1) });
+    // Every circumference 0.5 mm less of about 205 mm: by first order −2 · 0.5/205 = −0.49 %.
+    expect(found.value).toBeCloseTo(-0.49, 1);
+    expect(found.why).toMatch(/in 28 days.* More than 18 months since limb loss/);
+  });
+
+  it("says as well what makes the measurements less sure", () => {
+    const hasty = changed((bundle) => {
+      measured(bundle, 1).minutesSinceDoffing = 12;
+    });
+    expect(gateOf(hasty, "limb-settled").why).toContain("12 min after doffing");
+  });
+
+  it("is not met while it changes, and unknown where nobody can tell", () => {
+    const changing = changed((bundle) => {
+      for (const station of measured(bundle, 0).stations) station.circumferenceMm *= Math.sqrt(1.08);
+    });
+    expect(gateOf(changing, "limb-settled")).toMatchObject({ ...asked, state: "not met" });
+    const once = changed((bundle) => {
+      bundle.limbMeasurements.shift();
+      delete bundle.sockets[0]?.limbMeasurementId;
+    });
+    const unknown = gateOf(once, "limb-settled");
+    expect(unknown).toMatchObject({ state: "unknown", source: "clinic-setting" });
+    expect([unknown.value, unknown.limit, unknown.unit, unknown.standardError]).toEqual([
+      undefined,
+      undefined,
+      undefined,
+      undefined,
+    ]);
+  });
+
+  it("is met for a congenital difference in an adult by common practice, and by the measurements where they say it", () => {
+    const born = (birthOn: string | undefined, cause: Bundle["episode"]["cause"], percent: number) =>
+      gateOf(
+        changed((bundle) => {
+          Object.assign(bundle.episode, { cause, birthOn });
+          for (const station of measured(bundle, 0).stations) station.circumferenceMm *= Math.sqrt(1 + percent / 100);
+        }),
+        "limb-settled",
+      );
+    expect(born("1990-01-01", "congenital", 8)).toMatchObject({
+      state: "met",
+      source: "common-practice",
+      value: expect.any(Number),
+    });
+    expect(born("1990-01-01", "congenital", 0)).toMatchObject({ state: "met", source: "jarl-2003" });
+    expect(born("1990-01-01", "trauma", 8).state).toBe("not met");
+    expect(born("2015-01-01", "congenital", 8).state).toBe("not met");
+    expect(born(undefined, "congenital", 8).state).toBe("not met");
+  });
+
+  it("may be accepted by whoever has seen the latest measurement, not before it", () => {
+    const accepted = (at: string, measurements: number) =>
+      gateOf(
+        changed((bundle) => {
+          bundle.limbMeasurements = measurements === 0 ? [] : bundle.limbMeasurements.slice(1);
+          for (const socket of bundle.sockets) delete socket.limbMeasurementId;
+          bundle.acceptances = [acceptance("limb-settled", at)];
+        }),
+        "limb-settled",
+      ).accepted;
+    expect(accepted("2026-09-28T08:59:59Z", 1)).toBeUndefined();
+    expect(accepted("2026-09-28T09:00:00Z", 1)).toBeDefined();
+    expect(accepted("2026-01-01T09:00:00Z", 0)).toBeDefined();
+  });
+});
+
+// The trial ended at most 28 days ago: clinic setting. A volume within 1.96·√2 of its standard error is no difference (methods of limb size).
+describe("fresh", () => {
+  const asked = { unit: "days", limit: 28, source: "clinic-setting", limitText: expect.stringContaining("28 days") };
+  const later = "2026-10-07T09:00:00Z";
+  const since = (percent: number, change: (bundle: Bundle, last: Measurement) => void = () => {}) =>
+    gateOf(
+      changed((bundle) => change(bundle, andMeasured(bundle, later, percent))),
+      "fresh",
+    );
+
+  it("counts the days since wearing ended, and says that the limb was not measured since", () => {
+    const found = gateOf(readyBundle(), "fresh", "2026-10-08T10:20:30Z");
+    expect(found).toMatchObject({ ...asked, state: "met", value: 3 });
+    expect(found.why).toMatch(/ended 3 days ago\. The limb was not measured since/);
+    const old = gateOf(readyBundle(), "fresh", "2026-11-03T10:20:30Z");
+    expect(old).toMatchObject({ ...asked, state: "not met", value: 29, why: expect.stringMatching(/ended 29 days ago\.$/) });
+    expect(gateOf(readyBundle(), "fresh", "2026-10-06T10:20:30Z").why).toContain("1 day ago");
+  });
+
+  it("says by how much the limb differs, and how much the tape can miss", () => {
+    // The frusta of the second measurement hold 532.7 mL, of which 4 % are 21.3 and 1 % is 5.3.
+    const smaller = since(-4);
+    expect(smaller).toMatchObject({ ...asked, state: "not met" });
+    expect(smaller.why).toMatch(/differs by −21 mL \(−4 %\): more than the 10 mL/);
+    const larger = since(4);
+    expect(larger).toMatchObject({ state: "not met", why: expect.stringMatching(/differs by 21 mL \(4 %\): more than/) });
+    expect(since(1)).toMatchObject({
+      ...asked,
+      state: "met",
+      why: expect.stringMatching(/differs by 5 mL \(1 %\): within the 10 mL/),
+    });
+  });
+
+  it("is unknown where the newest measurement covers less than half of the same length", () => {
+    const short = (levels: number) => since(-4, (_, last) => void last.stations.splice(levels));
+    expect(short(2)).toMatchObject({ ...asked, state: "unknown", why: expect.stringMatching(/covers too little/) });
+    // 80 of 160 mm are half.
+    expect(short(3).why).not.toMatch(/covers too little/);
+  });
+
+  it("is met where the socket was made from the newest measurement of all, though it is not from before the trial", () => {
+    const made = gateOf(
+      changed((bundle) => {
+        measured(bundle, 0).at = "2026-10-05T10:00:00Z";
+        measured(bundle, 1).at = "2026-10-05T10:00:00Z";
+      }),
+      "fresh",
+    );
+    expect(made).toMatchObject({ state: "met", why: expect.stringMatching(/not measured since the measurement/) });
+  });
+
+  it("compares with the measurement that the socket was made from, not with the last one before the trial", () => {
+    const crept = changed((bundle) => {
+      for (const station of measured(bundle, 1).stations) station.circumferenceMm *= Math.sqrt(0.96);
+      socketOf(bundle).limbMeasurementId = "lm1";
+    });
+    expect(gateOf(crept, "fresh").state).toBe("not met");
+    const unsaid = changed((bundle) => {
+      for (const station of measured(bundle, 1).stations) station.circumferenceMm *= Math.sqrt(0.96);
+      delete socketOf(bundle).limbMeasurementId;
+    });
+    expect(gateOf(unsaid, "fresh")).toMatchObject({ state: "met", why: expect.stringMatching(/not measured since the trial/) });
+  });
+
+  it("is unknown where the limb was measured only after the trial, and met where it never was", () => {
+    const onlyAfter = changed((bundle) => {
+      bundle.limbMeasurements.shift();
+      measured(bundle, 0).at = later;
+      delete bundle.sockets[0]?.limbMeasurementId;
+    });
+    expect(gateOf(onlyAfter, "fresh")).toMatchObject({
+      ...asked,
+      state: "unknown",
+      why: expect.stringMatching(/not before the trial/),
+    });
+    const never = changed((bundle) => {
+      bundle.limbMeasurements = [];
+      for (const socket of bundle.sockets) delete socket.limbMeasurementId;
+    });
+    expect(gateOf(never, "fresh")).toMatchObject({ ...asked, state: "met", why: expect.stringMatching(/not measured since/) });
+  });
+});
+
+describe("the limb's circumference where a mark is", () => {
+  /** Places in which a mark 35 degrees round and 30 mm wide counts: two on a thin limb, one on a thick one. */
+  const places = (change: (bundle: Bundle) => void, distanceFromEndMm = 150) =>
+    gateOf(
+      changed((bundle) => {
+        trialOf(bundle).inspections = [look(1, mark({ angleDeg: 35, widthMm: 30, distanceFromEndMm }))];
+        measured(bundle, 1).stations = [20, 60].map((distanceMm, index) => ({
+          distanceMm,
+          circumferenceMm: index === 0 ? 150 : 450,
+        }));
+        change(bundle);
+      }),
+      "marks-even",
+    ).why.match(/(?:anterior|lateral) \w+/g);
+
+  it("runs from the end that the stations are measured from, and is that of the last station beyond them", () => {
+    expect(places(() => {}, 5)).toBeNull();
+    expect(places(() => {}, 25)).toEqual(["anterior distal", "lateral distal"]);
+    expect(places(() => {}, 150)).toEqual(["anterior proximal"]);
+    const fromAbove = (bundle: Bundle) => {
+      bundle.episode.stationsFrom = "proximal landmark";
+    };
+    expect(places(fromAbove, 150)).toEqual(["anterior proximal", "lateral proximal"]);
+    expect(places(fromAbove, 100)).toEqual(["anterior middle"]);
+  });
+
+  it("is drawn in straight lines between stations", () => {
+    expect(circumferenceAt(measured(readyBundle(), 1).stations, 20)).toBeCloseTo((175.5 + 187.5) / 2, 12);
+  });
+});
