@@ -15,6 +15,28 @@ export interface TapeError extends Reading {
   fromRepeatsMm?: number;
 }
 
+/** Two-sided 95 % of the normal distribution. */
+const z95 = 1.96;
+
+/**
+ * The least difference of two circumferences of one level, measured on two days, that is more than the tape: 95 % of
+ * differences of nothing are smaller. d = 1.96·√2·s.
+ *
+ * @param circumferenceSdMm standard error of one circumference in mm
+ * @returns mm
+ * @throws FitInputError where the error is below 0 or no number
+ * @source bland-altman-1996
+ *
+ * @example
+ * detectableDifferenceMm(1.5)
+ * // => 4.157788
+ */
+export function detectableDifferenceMm(circumferenceSdMm: number): number {
+  if (!(circumferenceSdMm >= 0 && circumferenceSdMm <= longestMm))
+    throw new FitInputError("circumferenceSdMm", "expected a standard deviation in mm, 0 or more");
+  return z95 * Math.SQRT2 * circumferenceSdMm;
+}
+
 /** Longer than any limb is round. */
 const longestMm = 3000;
 
