@@ -1,4 +1,4 @@
-import { limitsInForce } from "./limits-in-force";
+import { limitsAndTape } from "./limits-in-force";
 import { query } from "./query";
 
 export const seeAccounts = query({
@@ -19,11 +19,11 @@ export const seeAccounts = query({
     }),
 });
 
-/** The limits in force, and what this clinic changed, when and why. */
+/** The limits in force, where the tape error among them comes from, and what this clinic changed, when and why. */
 export const seeRules = query({
   permission: "see rules",
   read: async (db, _asked: null) => {
-    const [limits, changes] = await Promise.all([limitsInForce(db), db.limit.findMany({ orderBy: { at: "desc" } })]);
-    return { limits, changes };
+    const [{ limits, tape }, changes] = await Promise.all([limitsAndTape(db), db.limit.findMany({ orderBy: { at: "desc" } })]);
+    return { limits, tape, changes };
   },
 });

@@ -123,9 +123,9 @@ test("bad input is refused at its field, in words, and nothing of it is kept", a
     /between 30 and 1200 mm/,
   );
   await refused(
-    measureLimb(clinic.assistant, { ...measured, stations: stations([180, 190]).toReversed() }),
-    "stations.1.distanceMm",
-    /go up/,
+    measureLimb(clinic.assistant, { ...measured, stations: [...stations([180, 190]), ...stations([181])] }),
+    "stations.2.distanceMm",
+    /there twice/,
   );
   await refused(measureLimb(clinic.assistant, { ...measured, stations: stations([180]) }), "stations", /Two levels or more/);
   await refused(measureLimb(clinic.assistant, { ...measured, colour: "red" }), "colour", /not known here/);
