@@ -138,6 +138,16 @@ export const gateCases: readonly GateCase[] = [
   { gate: "pain", change: "A pain of 4", to: rate("pain", [0, 4, 1, 0]) },
   { gate: "pain", change: "A pain of 7", to: rate("pain", [0, 7, 1, 0]) },
   { gate: "trend", change: "Pain 0, 1, 2, 3", to: rate("pain", [0, 1, 2, 3]) },
+  {
+    gate: "trend",
+    change: "Asked twice only, every 10 min as planned: pain 0 and 3",
+    to: (bundle) => {
+      const trial = trialOf(bundle);
+      trial.plan.intervalMin = 10;
+      trial.events = trial.events.filter(({ id }) => id !== "e5" && id !== "e15");
+      rate("pain", [0, 3])(bundle);
+    },
+  },
   { gate: "trend", change: "No trial yet", to: withoutTrials },
   {
     gate: "no-stop-sign",
