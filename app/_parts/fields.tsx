@@ -36,10 +36,14 @@ export function TextField({ name, first, type = "text", autoComplete = "off", si
 interface NumberFieldProps extends FieldProps {
   /** What stands behind the number: "mm", "kg", "°". In mm, kg and N a person may have chosen the other unit. */
   unit?: string | undefined;
+  /** Passed over by the Tab key: a value that is proposed and seldom changed. It is still pressed, read aloud and sent. */
+  skipped?: boolean | undefined;
+  /** Of what is said beside the field as one types. */
+  alsoDescribedBy?: string | undefined;
 }
 
 /** A number with its unit, and beside it the same in the other unit as one types. The server reads it. */
-export function NumberField({ name, first, unit, ...frame }: NumberFieldProps) {
+export function NumberField({ name, first, unit, skipped = false, alsoDescribedBy, ...frame }: NumberFieldProps) {
   const inUnit = useFieldUnit(name);
   const ids = useField(name, first === undefined ? undefined : (inUnit?.first(first) ?? first));
   const [typed, setTyped] = useState(ids.value);
@@ -56,10 +60,12 @@ export function NumberField({ name, first, unit, ...frame }: NumberFieldProps) {
             inputMode="decimal"
             autoComplete="off"
             size={7}
+            tabIndex={skipped ? -1 : undefined}
             defaultValue={ids.value}
             onChange={inUnit && ((event) => setTyped(event.target.value))}
             aria-describedby={
-              [describedBy(ids, frame.hint), unit && unitId, inUnit && besideId].filter(Boolean).join(" ") || undefined
+              [describedBy(ids, frame.hint), unit && unitId, inUnit && besideId, alsoDescribedBy].filter(Boolean).join(" ") ||
+              undefined
             }
             aria-invalid={ids.error ? true : undefined}
           />

@@ -90,7 +90,7 @@ export function Rows({ name, label, hint, one, fields, first = [], blank = 2 }: 
   );
 }
 
-function RowInput({ field, name, first }: { field: RowField; name: string; first: string | undefined }) {
+export function RowInput({ field, name, first }: { field: RowField; name: string; first: string | undefined }) {
   const shared = { name, first, label: field.label, hint: field.hint, optional: field.optional };
   switch (field.kind) {
     case "number":
@@ -122,7 +122,7 @@ function Unseen({
 }
 
 /** The numbers of the rows: those that came back from the last try, or those that the page gives, and enough free ones. */
-function rowsToBegin({
+export function rowsToBegin({
   name,
   values,
   filled,
@@ -146,7 +146,8 @@ function rowsToBegin({
 
 const countFrom = (start: number, count: number): number[] => Array.from({ length: count }, (_, step) => start + step);
 
-const useHasScripts = (): boolean =>
+/** False on the server and where no script runs. */
+export const useHasScripts = (): boolean =>
   useSyncExternalStore(
     () => () => undefined,
     () => true,
