@@ -20,7 +20,7 @@ export const metadata: Metadata = { title: "Rules" };
 
 export default async function Rules() {
   const actor = await requireActor("/rules");
-  const [{ limits, changes }, clinic] = await Promise.all([show(seeRules(actor, null)), clinicSettings()]);
+  const [{ limits, tape, changes }, clinic] = await Promise.all([show(seeRules(actor, null)), clinicSettings()]);
   const timeZone = clinic?.timeZone ?? "UTC";
   const mayChange = may(actor, "change a limit");
   return (
@@ -59,6 +59,7 @@ export default async function Rules() {
                   <SourceLink source={limit.source} kinds={sourceKinds} />
                 </td>
                 <td>
+                  {limit.id === "tape-error-mm" && <OwnTape tape={tape} />}
                   <History limit={limit} changes={changes} timeZone={timeZone} />
                   {mayChange && limit.kind === "clinic setting" && <ChangeLimit limit={limit} />}
                 </td>
@@ -118,6 +119,20 @@ export default async function Rules() {
         </section>
       )}
     </>
+  );
+}
+
+/** Where the tape error comes from: the clinic's own second readings, once there are enough, else the setting. */
+function OwnTape({ tape }: { tape: Awaited<ReturnType<typeof seeRules>>["tape"] }) {
+  const { inForceMm, value, pairs } = tape;
+  if (inForceMm === null || value === undefined) return <p className="soft">{tape.why}</p>;
+  const isHeld = Math.abs(inForceMm - value) > 0.005;
+  return (
+    <p>
+      {inForceMm} mm is this clinic’s own, from {pairs} levels that were measured twice: s = √(Σd²/2n) = {value.toFixed(3)} mm (
+      <a href={`#${tape.source}`}>published source</a>). It stands in place of the setting
+      {isHeld ? ", held within its range" : ""}.
+    </p>
   );
 }
 

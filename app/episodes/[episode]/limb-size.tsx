@@ -3,7 +3,7 @@ import { dayAt, longDay, shortDay } from "@/app/_parts/dates";
 import { Empty } from "@/app/_parts/empty";
 import { formatNumber } from "@/app/_parts/numbers";
 import { StateMark } from "@/app/_parts/state-mark";
-import { type Assessment, type Bundle, defaultLimits, limbVolume, limitValue, type Station, volumeOfSpan } from "@/lib/fit";
+import { type Assessment, type Bundle, type Limits, limbVolume, limitValue, type Station, volumeOfSpan } from "@/lib/fit";
 
 interface VolumeAt {
   at: string;
@@ -12,8 +12,8 @@ interface VolumeAt {
 }
 
 /** Volumes over the span that all measurements share, so that they can be compared; each over its own where they share none. */
-export function volumes({ limbMeasurements }: Bundle): VolumeAt[] {
-  const circumferenceSdMm = limitValue(defaultLimits, "tape-error-mm");
+export function volumes({ limbMeasurements }: Bundle, limits: Limits): VolumeAt[] {
+  const circumferenceSdMm = limitValue(limits, "tape-error-mm");
   const from = Math.max(...limbMeasurements.map(({ stations }) => stations[0]?.distanceMm ?? 0));
   const to = Math.min(...limbMeasurements.map(({ stations }) => stations.at(-1)?.distanceMm ?? 0));
   return limbMeasurements.map(({ at, stations }) => ({ at, ...volumeOver(stations, { from, to, circumferenceSdMm }) }));
@@ -34,20 +34,30 @@ const dayMs = 86_400_000;
 const dayNumber = (at: string): number => Date.parse(at) / dayMs;
 
 /** The measurement that the latest one was compared with when the size was judged settled. */
-function settledSince(points: readonly VolumeAt[]): string | undefined {
+function settledSince(points: readonly VolumeAt[], limits: Limits): string | undefined {
   const last = points.at(-1);
-  const apart = limitValue(defaultLimits, "settled-apart-days");
+  const apart = limitValue(limits, "settled-apart-days");
   return last && points.findLast(({ at }) => Date.parse(last.at) - Date.parse(at) >= apart * dayMs)?.at;
 }
 
 /** The limb's volume over time with its error band, and the same as a table. */
-export function LimbSize({ bundle, assessment, headId }: { bundle: Bundle; assessment: Assessment; headId: string }) {
+export function LimbSize({
+  bundle,
+  assessment,
+  limits,
+  headId,
+}: {
+  bundle: Bundle;
+  assessment: Assessment;
+  limits: Limits;
+  headId: string;
+}) {
   const { timeZone } = bundle.clinic;
-  const points = volumes(bundle);
+  const points = volumes(bundle, limits);
   const settled = assessment.gates.find(({ id }) => id === "limb-settled");
   const first = points[0];
   const last = points.at(-1);
-  const since = settled?.state === "met" ? settledSince(points) : undefined;
+  const since = settled?.state === "met" ? settledSince(points, limits) : undefined;
   return (
     <>
       <h2 id={headId}>The limb’s size</h2>

@@ -30,11 +30,11 @@ export default async function EpisodePage({ params }: { params: Promise<{ episod
   const { episode: episodeId } = await params;
   const actor = await requireActor(`/episodes/${episodeId}`);
   const seen = await show(seeEpisode(actor, episodeId));
-  const { episode, bundle, assessment } = seen;
+  const { episode, bundle, assessment, limits } = seen;
   const { timeZone } = bundle.clinic;
   const today = dayAt(now(), timeZone);
   const place = { episodeId, subject: assessment.subject, decision: assessment.decision };
-  const last = volumes(bundle).at(-1);
+  const last = volumes(bundle, limits).at(-1);
   const released = episode.signOffs.find(({ meaning, withdrawal }) => meaning === releaseMeaning && !withdrawal);
 
   return (
@@ -108,7 +108,7 @@ export default async function EpisodePage({ params }: { params: Promise<{ episod
       </section>
       <div className={styles.two}>
         <section id="limb" aria-labelledby="limb-head">
-          <LimbSize bundle={bundle} assessment={assessment} headId="limb-head" />
+          <LimbSize bundle={bundle} assessment={assessment} limits={limits} headId="limb-head" />
         </section>
         <section aria-labelledby="marks">
           <Marks bundle={bundle} assessment={assessment} headId="marks" />
