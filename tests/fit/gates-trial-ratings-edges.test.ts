@@ -112,6 +112,25 @@ describe("pain", () => {
     expect(gateOf(first(7), "pain").state).toBe("forbids");
   });
 
+  it("is unknown where somebody asked only after the end, unless the answer was bad", () => {
+    const after = (pain: number) => {
+      const bundle = without("check-in");
+      trialOf(bundle).events.push({
+        id: "late",
+        at: "2026-10-05T10:40:00Z",
+        kind: "check-in",
+        comfort: 9,
+        pain,
+        exertion: 0,
+        feelings: [],
+      });
+      return gateOf(bundle, "pain");
+    };
+    expect(after(2)).toMatchObject({ ...asked, state: "unknown" });
+    expect(after(2).value).toBeUndefined();
+    expect(after(4)).toMatchObject({ ...asked, state: "not met", value: 4 });
+  });
+
   it("is unknown where only a trial begun since was asked about", () => {
     const found = gateOf(
       since({ pain: 1 }, (bundle) => {
