@@ -113,7 +113,7 @@ describe("pain", () => {
   });
 
   it("is unknown where somebody asked only after the end, unless the answer was bad", () => {
-    const after = (pain: number) => {
+    const askedLate = (pain: number) => {
       const bundle = without("check-in");
       trialOf(bundle).events.push({
         id: "late",
@@ -126,9 +126,9 @@ describe("pain", () => {
       });
       return gateOf(bundle, "pain");
     };
-    expect(after(2)).toMatchObject({ ...asked, state: "unknown" });
-    expect(after(2).value).toBeUndefined();
-    expect(after(4)).toMatchObject({ ...asked, state: "not met", value: 4 });
+    expect(askedLate(2)).toMatchObject({ ...asked, state: "unknown" });
+    expect(askedLate(2).value).toBeUndefined();
+    expect(askedLate(4)).toMatchObject({ ...asked, state: "not met", value: 4 });
   });
 
   it("is unknown where only a trial begun since was asked about", () => {

@@ -62,7 +62,7 @@ describe("grade of a mark", () => {
 describe("part of a disc in a rectangle", () => {
   /** By strips of the disc, as independent of the formula as can be. */
   function byStrips({ left, right, bottom, top }: { left: number; right: number; bottom: number; top: number }): number {
-    const strips = 20_000;
+    const strips = 5_000;
     let area = 0;
     for (let strip = 0; strip < strips; strip++) {
       const x = -1 + (2 * strip + 1) / strips;
@@ -79,7 +79,7 @@ describe("part of a disc in a rectangle", () => {
     for (const [left, right] of pairs)
       for (const [bottom, top] of pairs.filter((_, index) => index % 3 === 0)) {
         const rectangle = { left, right, bottom, top };
-        expect(Math.abs(discInRectangle(rectangle) - byStrips(rectangle)), JSON.stringify(rectangle)).toBeLessThan(2e-4);
+        expect(Math.abs(discInRectangle(rectangle) - byStrips(rectangle)), JSON.stringify(rectangle)).toBeLessThan(1e-3);
       }
   });
 
