@@ -1,11 +1,7 @@
 /** How long things take, where some have not happened yet. */
-import { FitInputError } from "../errors";
+import { riskSetOf, type TimedOutcome } from "./risk-set";
 
-export interface TimedOutcome {
-  /** Until it happened, or until it was last known not to have happened. */
-  time: number;
-  happened: boolean;
-}
+export type { TimedOutcome };
 
 /** One time at which something happened. */
 export interface SurvivalStep {
@@ -23,10 +19,14 @@ export interface SurvivalStep {
 }
 
 export interface SurvivalCurve extends ReadonlyArray<SurvivalStep> {
-  /** When it has happened to half. Where the curve stays at exactly a half, the middle of that stretch; null where it never gets there. */
+  /**
+   * When it has happened to half: the first time at which the survival is a half or less. Where the curve rests at exactly
+   * a half, the middle of that rest; its beginning where nothing happens after it. Null where it never gets there.
+   */
   readonly median: number | null;
-  /** From where the bands cross a half. */
+  /** Where the lower band crosses a half, by the same rule; null where it never does. */
   readonly medianLow95: number | null;
+  /** Where the upper band does. */
   readonly medianHigh95: number | null;
 }
 
@@ -36,6 +36,10 @@ const z95 = 1.959963984540054;
  * Product-limit curve after Kaplan and Meier: S(t) = Π (1 − dᵢ/nᵢ). What was not seen to happen is censored, not
  * dropped: it counts among those at risk until its time, that time included. Standard errors after Greenwood,
  * S·√Σ dᵢ/(nᵢ(nᵢ − dᵢ)); bands S^exp(±1.96·se(log(−log S))).
+ *
+ * Once nothing is left (S = 0) Greenwood's sum divides by zero. R's survfit prints NaN for the error there and NA for the
+ * bands; here all three are null: how sure the end is, is not known. The median and its limits are those of the table that
+ * R prints.
  *
  * @param times in any order and any unit, 0 or more
  * @returns a step a time at which something happened, in order, with the median
@@ -47,28 +51,19 @@ const z95 = 1.959963984540054;
  * // => 0.75
  */
 export function kaplanMeier(times: readonly TimedOutcome[]): SurvivalCurve {
-  checkTimes(times, "times");
-  const ends = [...new Set(times.filter(({ happened }) => happened).map(({ time }) => time))].sort((a, b) => a - b);
+  const { ends, ...riskSet } = riskSetOf(times, "times");
   let survival = 1;
   let greenwood = 0;
-  const steps = ends.map((end): SurvivalStep => {
-    const atRisk = times.filter(({ time }) => time >= end).length;
-    const happened = times.filter((one) => one.happened && one.time === end).length;
+  const steps = ends.map((time): SurvivalStep => {
+    const [atRisk, happened] = [riskSet.atRisk(time), riskSet.happened(time)];
     survival *= 1 - happened / atRisk;
     greenwood += happened === atRisk ? 0 : happened / (atRisk * (atRisk - happened));
-    return { time: end, atRisk, happened, survival, ...errorsOf(survival, greenwood) };
+    return { time, atRisk, happened, survival, ...errorsOf(survival, greenwood) };
   });
   return Object.assign(steps, {
     median: halfOf(steps, ({ survival: share }) => share),
     medianLow95: halfOf(steps, ({ low95 }) => low95),
     medianHigh95: halfOf(steps, ({ high95 }) => high95),
-  });
-}
-
-/** Refuses what is no time. */
-export function checkTimes(times: readonly TimedOutcome[], path: string): void {
-  times.forEach(({ time }, index) => {
-    if (!(time >= 0 && Number.isFinite(time))) throw new FitInputError(`${path}[${index}].time`, "expected a time of 0 or more");
   });
 }
 

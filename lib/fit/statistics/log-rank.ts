@@ -1,7 +1,6 @@
 /** Do two groups take differently long, or is the difference chance? */
-
-import { checkTimes, type TimedOutcome } from "./kaplan-meier";
 import { normalUpperTail } from "./normal-tail";
+import { riskSetOf, type TimedOutcome } from "./risk-set";
 
 export interface LogRank {
   /** One degree of freedom. */
@@ -22,16 +21,15 @@ export interface LogRank {
  * // => 2.88235
  */
 export function logRank(a: readonly TimedOutcome[], b: readonly TimedOutcome[]): LogRank {
-  checkTimes(a, "a");
-  checkTimes(b, "b");
-  const ends = new Set([...a, ...b].filter(({ happened }) => happened).map(({ time }) => time));
+  const [first, second] = [riskSetOf(a, "a"), riskSetOf(b, "b")];
   let [difference, variance] = [0, 0];
-  for (const end of ends) {
-    const atRisk = (group: readonly TimedOutcome[]) => group.filter(({ time }) => time >= end).length;
-    const ended = (group: readonly TimedOutcome[]) => group.filter(({ time, happened }) => happened && time === end).length;
-    const [ofA, all, happened] = [atRisk(a), atRisk(a) + atRisk(b), ended(a) + ended(b)];
-    difference += ended(a) - (happened * ofA) / all;
-    if (all > 1) variance += (happened * (ofA / all) * (1 - ofA / all) * (all - happened)) / (all - 1);
+  for (const end of new Set([...first.ends, ...second.ends])) {
+    const ofFirst = first.atRisk(end);
+    const all = ofFirst + second.atRisk(end);
+    const happened = first.happened(end) + second.happened(end);
+    difference += first.happened(end) - (happened * ofFirst) / all;
+    // The last one at risk tells nothing: it could only have been this one.
+    if (all > 1) variance += (happened * (ofFirst / all) * (1 - ofFirst / all) * (all - happened)) / (all - 1);
   }
   if (variance === 0) return { chiSquare: 0, pValue: 1 };
   const chiSquare = difference ** 2 / variance;
