@@ -123,9 +123,17 @@ export const trend = aboutTrial(({ replay }, { limits }) => {
   if (pRise === null || pFall === null)
     return { ...asked, state: "unknown", why: `${counted(count, "check-in")}: no trend can be told.` };
   const value = Math.min(pRise, pFall);
-  const why = `Rise of pain ${chance(pRise)}, fall of comfort ${chance(pFall)}, from ${counted(count, "check-in")}.`;
+  const few = leastChance(count) >= limit ? ": too few for any order to show a trend" : "";
+  const why = `Rise of pain ${chance(pRise)}, fall of comfort ${chance(pFall)}, from ${counted(count, "check-in")}${few}.`;
   return { ...asked, value, state: isBelow(value, limit) ? "not met" : "met", why };
 });
+
+/** Of so few values no order shows a trend: the chance of the one that rises throughout is 1/n!. */
+function leastChance(count: number): number {
+  let chance = 1;
+  for (let value = 2; value <= count; value++) chance /= value;
+  return chance;
+}
 
 /** So small a chance is no zero. */
 const chance = (p: number): string => (p < 0.001 ? "p below 0.001" : `p = ${figure(p, 3)}`);

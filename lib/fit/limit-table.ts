@@ -222,7 +222,13 @@ export const limitTable = {
   },
 
   // Side by side
-  "comfort-change": { name: "Change of comfort that is more than error", value: 2, unit: "of 10", source: "hafner-2022" },
+  "comfort-change": {
+    name: "Change of comfort that is more than error",
+    value: 2,
+    unit: "of 10",
+    source: "comfort-limits",
+    settable: [2, 4],
+  },
   "pain-change": { name: "Change of pain that matters", value: 2, unit: "of 10", source: "farrar-2001" },
   "pain-change-percent": { name: "Or this share of the pain before", value: 30, unit: "%", source: "farrar-2001" },
   "grade-change": { name: "Change of a mark's grade that counts", value: 1, unit: "grades", ...clinic([1, 2]) },

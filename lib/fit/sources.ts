@@ -36,8 +36,8 @@ export const sources = {
   "two-one-sided-tests": fromMemory(
     "Schuirmann DJ. A comparison of the two one-sided tests procedure and the power approach. J Pharmacokinet Biopharm 1987;15:657–680.",
   ),
-  "paterno-2021": fromMemory(
-    "Paternò et al., Sci Rep 2021;11:12220: a residual limb takes 30 min on average to settle after doffing.",
+  "paterno-2021": published(
+    "Paternò L et al. Residual limb volume fluctuations in transfemoral amputees. Sci Rep 2021;11:12273 (abstract): 30 min on average until the volume is stable after doffing; no difference between morning and afternoon.",
   ),
   "sanders-2013": published("Sanders et al., J Rehabil Res Dev 2013;50(7):1007–1016."),
   "sanders-severance-2012": published(
@@ -57,7 +57,9 @@ export const sources = {
   "body-powered-standards": published(
     "Transradial Body-Powered Standards. In: Upper Limb Prosthetics & Orthotics, open text, University of Washington: at most 25 mm at 222 N or one third of body weight; at most 10° of elbow flexion lost; self-suspended 105° kept.",
   ),
-  "vacuum-pistoning": published("PMC4208197: displacement under vacuum suspension, 6 mm at 90 N."),
+  "vacuum-pistoning": published(
+    "PMC4208197 (abstract): 6 mm at 90 N was the largest displacement seen, with an air-pneumatic suspension of a transtibial socket. It names no limit; here it is taken as one for vacuum.",
+  ),
   "eshraghi-2012": published(
     "Eshraghi A et al. Pistoning assessment in lower limb prosthetic sockets. Prosthet Orthot Int 2012;36:15–24: there is no agreed range.",
   ),
