@@ -1,6 +1,8 @@
 /** Is the fit ready to be released? Gates decide; the index never does. */
 import type { Assessment, Decision, Gate } from "./assessment";
-import type { Acceptance, Bundle } from "./bundle";
+import { type Acceptance, Bundle } from "./bundle";
+import { checkReferences } from "./bundle-references";
+import { conformsTo } from "./conforms";
 import { decisionSentence } from "./decision-sentence";
 import { type Evidence, type Finding, type GateJudge, gatherEvidence } from "./evidence";
 import { fresh, limbMeasured, limbSettled } from "./gates-limb";
@@ -73,8 +75,17 @@ export function assessReadiness(
   asOf?: string,
   { socketId }: { socketId?: string } = {},
 ): Assessment {
-  const parsed = parseBundle(bundle);
-  return judge(parsed, { limits, asOf: asOf ?? parsed.asOf, socketId });
+  const checked = checkedBundle(bundle);
+  return judge(checked, { limits, asOf: asOf ?? checked.asOf, socketId });
+}
+
+const isBundle = conformsTo(Bundle);
+
+/** Where it does not plainly conform, whoever reads it in full says what is wrong. */
+function checkedBundle(bundle: unknown): Bundle {
+  if (!isBundle(bundle)) return parseBundle(bundle);
+  checkReferences(bundle);
+  return bundle;
 }
 
 function judge(
@@ -109,24 +120,21 @@ function judge(
 
 function gateOf(id: GateId, finding: Finding, evidence: Evidence): Gate {
   const { state, why, source, value, unit, standardError, limit, limitText } = finding;
+  const found: Pick<Gate, "id" | "state"> & Partial<Gate> = { id, state };
+  if (value !== undefined) found.value = value;
+  if (unit !== undefined) found.unit = unit;
+  if (standardError !== undefined) found.standardError = standardError;
+  if (limit !== undefined) found.limit = limit;
+  if (limitText !== undefined) found.limitText = limitText;
+  const gate: Gate = { ...found, why, source };
   const accepted = state === "not met" || state === "unknown" ? acceptanceOf(id, finding, evidence) : undefined;
-  return {
-    id,
-    state,
-    ...(value === undefined ? {} : { value }),
-    ...(unit === undefined ? {} : { unit }),
-    ...(standardError === undefined ? {} : { standardError }),
-    ...(limit === undefined ? {} : { limit }),
-    ...(limitText === undefined ? {} : { limitText }),
-    why,
-    source,
-    ...(accepted ? { accepted: { by: accepted.by, at: accepted.at, why: accepted.why } } : {}),
-  };
+  if (accepted) gate.accepted = { by: accepted.by, at: accepted.at, why: accepted.why };
+  return gate;
 }
 
 /** The latest that counts. Nobody can have accepted what was found only afterwards. */
 function acceptanceOf(id: GateId, { foundMs }: Finding, { bundle, asOfMs }: Evidence): Acceptance | undefined {
-  if (!(acceptableGates as readonly GateId[]).includes(id)) return undefined;
+  if (!(acceptableGates as readonly GateId[]).includes(id)) return undefined; // includes takes only what may be in it
   return bundle.acceptances
     .map((acceptance, index) => ({ ...acceptance, atMs: instantMs(acceptance.at, `acceptances[${index}].at`) }))
     .filter(
