@@ -1,7 +1,6 @@
 /** When does an assessment change although nothing is recorded? */
-
+import type { Bundle } from "./bundle";
 import type { Evidence } from "./evidence";
-import { laterDate } from "./has-settled";
 import { instantMs, instantOf } from "./instant";
 import { limitValue } from "./limits";
 
@@ -11,29 +10,39 @@ const dayMs = 86_400_000;
 export function staleOn(evidence: Evidence): string | null {
   const { bundle, trial, measurements, asOfMs, limits } = evidence;
   const { cause, birthOn, lossOn } = bundle.episode;
-  const midnight = (date: string) => Date.parse(`${date}T00:00:00Z`);
-  const candidates = [
-    ...(trial?.endedMs === undefined ? [] : [trial.endedMs + limitValue(limits, "fresh-days") * dayMs]),
+  let soonestMs = Number.POSITIVE_INFINITY;
+  const holdsUntil = (atMs: number) => {
+    if (atMs >= asOfMs && atMs < soonestMs) soonestMs = atMs;
+  };
+  if (trial?.endedMs !== undefined) {
+    holdsUntil(trial.endedMs + limitValue(limits, "fresh-days") * dayMs);
     // Until then the skin still tells, and the next step is to look at it.
-    ...(trial?.endedMs === undefined ? [] : [trial.endedMs + limitValue(limits, "skin-tells-hours") * 3_600_000]),
-    ...(trial ? [] : measurements.slice(-1).map(({ atMs }) => atMs + limitValue(limits, "limb-measured-days") * dayMs)),
-    ...(cause === "congenital" && birthOn !== undefined
-      ? [midnight(laterDate(birthOn, { months: 12 * limitValue(limits, "adult-years") }))]
-      : []),
-    ...(lossOn === undefined ? [] : [midnight(laterDate(lossOn, { months: limitValue(limits, "settled-months") })) + dayMs]),
-    ...datesOf(evidence),
-  ].filter((atMs) => atMs >= asOfMs);
-  return candidates.length === 0 ? null : instantOf(Math.min(...candidates));
+    holdsUntil(trial.endedMs + limitValue(limits, "skin-tells-hours") * 3_600_000);
+  }
+  const measured = measurements.at(-1);
+  if (!trial && measured) holdsUntil(measured.atMs + limitValue(limits, "limb-measured-days") * dayMs);
+  if (cause === "congenital" && birthOn !== undefined)
+    holdsUntil(midnightLaterMs(birthOn, 12 * limitValue(limits, "adult-years")));
+  if (lossOn !== undefined) holdsUntil(midnightLaterMs(lossOn, limitValue(limits, "settled-months")) + dayMs);
+  forEachDate(bundle, (at) => {
+    const atMs = instantMs(at, "at");
+    // Whatever is dated after `asOf` begins to count fully on its date.
+    if (atMs > asOfMs) holdsUntil(atMs);
+  });
+  return soonestMs === Number.POSITIVE_INFINITY ? null : instantOf(soonestMs);
 }
 
-/** Whatever is dated after `asOf` begins to count fully on its date. */
-function datesOf({ bundle, asOfMs }: Evidence): number[] {
-  const instants = [
-    ...bundle.limbMeasurements.map(({ at }) => at),
-    ...bundle.fittings.map(({ at }) => at),
-    ...bundle.wearTrials.flatMap(({ events, inspections }) => [...events, ...inspections].map(({ at }) => at)),
-    ...bundle.acceptances.map(({ at }) => at),
-    ...bundle.episode.cautions.flatMap(({ acknowledgedAt }) => acknowledgedAt ?? []),
-  ];
-  return instants.map((at) => instantMs(at, "at")).filter((atMs) => atMs > asOfMs);
+/** The beginning, in UTC, of the date so many months later; where that month lacks the day, of the first of the month after. */
+const midnightLaterMs = (date: string, months: number): number =>
+  Date.UTC(Number(date.slice(0, 4)), Number(date.slice(5, 7)) - 1 + months, Number(date.slice(8, 10)));
+
+function forEachDate({ limbMeasurements, fittings, wearTrials, acceptances, episode }: Bundle, take: (at: string) => void): void {
+  for (const { at } of limbMeasurements) take(at);
+  for (const { at } of fittings) take(at);
+  for (const { events, inspections } of wearTrials) {
+    for (const { at } of events) take(at);
+    for (const { at } of inspections) take(at);
+  }
+  for (const { at } of acceptances) take(at);
+  for (const { acknowledgedAt } of episode.cautions) if (acknowledgedAt !== undefined) take(acknowledgedAt);
 }
