@@ -215,6 +215,15 @@ describe("fresh", () => {
     expect(gateOf(unsaid, "fresh")).toMatchObject({ state: "met", why: expect.stringMatching(/not measured since the trial/) });
   });
 
+  it("takes a measurement at the very beginning of the trial for one from before it", () => {
+    const atOnce = changed((bundle) => {
+      for (const socket of bundle.sockets) delete socket.limbMeasurementId;
+      bundle.limbMeasurements.shift();
+      measured(bundle, 0).at = "2026-10-05T10:00:00Z";
+    });
+    expect(gateOf(atOnce, "fresh").state).toBe("met");
+  });
+
   it("is unknown where the limb was measured only after the trial, and met where it never was", () => {
     const onlyAfter = changed((bundle) => {
       bundle.limbMeasurements.shift();
@@ -258,6 +267,23 @@ describe("the limb's circumference where a mark is", () => {
     };
     expect(places(fromAbove, 150)).toEqual(["anterior proximal", "lateral proximal"]);
     expect(places(fromAbove, 100)).toEqual(["anterior middle"]);
+  });
+
+  it("is that of the newest measurement, up to its last station", () => {
+    const thin = (bundle: Bundle) => {
+      andMeasured(bundle, "2026-10-07T09:00:00Z").stations = [20, 60, 140].map((distanceMm) => ({
+        distanceMm,
+        circumferenceMm: 150,
+      }));
+    };
+    expect(places(thin, 150)).toEqual(["anterior proximal", "lateral proximal"]);
+    const thickAbove = (bundle: Bundle) => {
+      andMeasured(bundle, "2026-10-07T09:00:00Z").stations = [20, 60, 140].map((distanceMm) => ({
+        distanceMm,
+        circumferenceMm: distanceMm === 140 ? 450 : 150,
+      }));
+    };
+    expect(places(thickAbove, 150)).toEqual(["anterior proximal"]);
   });
 
   it("is drawn in straight lines between stations", () => {
