@@ -7,7 +7,7 @@ import { defineConfig } from "vitest/config";
 import { BaseSequencer, type TestSpecification } from "vitest/node";
 
 const root = path.resolve(import.meta.dirname, "..");
-const subjects = ["skin-marks*", "gates-*", "readiness-gates", "readiness-decision", "replay-*"];
+const subjects = ["skin-marks*", "disc-in-rectangle*", "gates-*", "readiness-gates", "readiness-decision", "replay-*"];
 
 /** What looks at the edges first, and of that what has least to read: a mutant is done with at the first test that fails. */
 class EdgesFirst extends BaseSequencer {
