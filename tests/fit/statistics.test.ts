@@ -6,6 +6,7 @@ import { geometricMean } from "@/lib/fit/statistics/geometric-mean";
 import { mannKendall } from "@/lib/fit/statistics/mann-kendall";
 import { pielou } from "@/lib/fit/statistics/pielou";
 import { theilSen } from "@/lib/fit/statistics/theil-sen";
+import { seriesWith } from "./kendall-series";
 import { runs } from "./runs";
 
 const finite = fc.double({ min: -1000, max: 1000, noNaN: true });
@@ -96,63 +97,8 @@ function chancesByCounting(values: readonly number[]): { s: number; pUp: number;
   return { s, pUp: up / all, pDown: down / all };
 }
 
-/** A series of 1…n with exactly this S: the largest value not yet placed is put so that it falls as often as is left. */
-function seriesWith({ count, s }: { count: number; s: number }): number[] {
-  let falling = ((count * (count - 1)) / 2 - s) / 2;
-  const series: number[] = [];
-  for (let value = 1; value <= count; value++) {
-    const moves = Math.min(falling, value - 1);
-    series.splice(series.length - moves, 0, value);
-    falling -= moves;
-  }
-  return series;
-}
-
+// Its exact table without ties is in kendall-table.test.ts.
 describe("Mann–Kendall test", () => {
-  it.each([
-    // Kendall, Rank Correlation Methods, table of S (edition from memory); counted again over all orders below.
-    { count: 4, s: 6, pUp: 1 / 24 },
-    { count: 5, s: 8, pUp: 5 / 120 },
-    { count: 5, s: 10, pUp: 1 / 120 },
-    { count: 6, s: 11, pUp: 0.02778 },
-    { count: 7, s: 15, pUp: 0.01508 },
-  ])("gives p = $pUp for n = $count and S = $s", ({ count, s, pUp }) => {
-    const trend = mannKendall(seriesWith({ count, s }));
-    expect(trend.s).toBe(s);
-    expect(trend.pUp).toBeCloseTo(pUp, 5);
-  });
-
-  it.each([4, 5, 6, 7, 8, 9])("has the exact table of n = %i, as counted over all orders", (count) => {
-    const found = new Map<number, number>();
-    let all = 0;
-    for (const order of orders(Array.from({ length: count }, (_, index) => index))) {
-      const s = kendallS(order);
-      found.set(s, (found.get(s) ?? 0) + 1);
-      all += 1;
-    }
-    for (const s of found.keys()) {
-      const atLeast = [...found].reduce((sum, [other, times]) => (other >= s ? sum + times : sum), 0);
-      const trend = mannKendall(seriesWith({ count, s }));
-      expect(trend.pUp).toBeCloseTo(atLeast / all, 12);
-      expect(mannKendall(seriesWith({ count, s: -s })).pDown).toBeCloseTo(atLeast / all, 12);
-    }
-  });
-
-  it("has the exact table of n = 10, by the recursion over the place of the largest value", () => {
-    // f(n, k) = Σ f(n − 1, k − i), i = 0…n − 1: the number of orders of n values with k falling pairs (OEIS A008302, from memory).
-    const fallingOrders = (count: number, falling: number): number =>
-      falling < 0
-        ? 0
-        : count < 2
-          ? Number(falling === 0)
-          : Array.from({ length: count }, (_, i) => fallingOrders(count - 1, falling - i)).reduce((a, b) => a + b, 0);
-    let atMost = 0;
-    for (let falling = 0; falling <= 12; falling++) {
-      atMost += fallingOrders(10, falling);
-      expect(mannKendall(seriesWith({ count: 10, s: 45 - 2 * falling })).pUp).toBeCloseTo(atMost / 3_628_800, 12);
-    }
-  });
-
   it("is exact over the orders of tied values, up to eight of them", () => {
     const ratings = fc.array(fc.integer({ min: 0, max: 4 }), { minLength: 2, maxLength: 7 });
     fc.assert(
