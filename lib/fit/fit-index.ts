@@ -2,7 +2,7 @@
 import type { FitIndex } from "./assessment";
 import { type DesirableRange, desirability } from "./desirability";
 import { kragten } from "./kragten";
-import { defaultLimits, type LimitId, type Limits, limitValue } from "./limits";
+import { defaultLimits, type Limits, limitValue } from "./limits";
 import { geometricMean } from "./statistics/geometric-mean";
 
 export interface IndexComponent extends DesirableRange {
@@ -39,67 +39,61 @@ export interface IndexMeasures {
 /** The six components of the index: the ends of their desirabilities and their errors are limits, displacement's its rule's. */
 export function indexComponents(measures: IndexMeasures, limits: Limits = defaultLimits): IndexComponent[] {
   const { comfort, pain, displacement, fadeMin, motionLostDeg, evennessAround } = measures;
-  const limit = (id: LimitId) => limitValue(limits, id);
   return [
-    {
+    measuredAs(comfort, {
       id: "comfort",
       name: "comfort",
       unit: "of 10",
-      standardError: limit("comfort-error"),
-      zeroAt: limit("index-comfort-zero"),
-      oneAt: limit("index-comfort-one"),
-      ...measuredAs(comfort),
-    },
-    {
+      standardError: limitValue(limits, "comfort-error"),
+      zeroAt: limitValue(limits, "index-comfort-zero"),
+      oneAt: limitValue(limits, "index-comfort-one"),
+    }),
+    measuredAs(pain, {
       id: "pain",
       name: "highest pain",
       unit: "of 10",
-      standardError: limit("pain-error"),
-      zeroAt: limit("index-pain-zero"),
+      standardError: limitValue(limits, "pain-error"),
+      zeroAt: limitValue(limits, "index-pain-zero"),
       oneAt: 0,
-      ...measuredAs(pain),
-    },
-    {
+    }),
+    measuredAs(displacement?.value, {
       id: "displacement",
       name: "displacement under load",
       unit: "mm",
       standardError: displacement?.standardError ?? 0,
       zeroAt: displacement?.limitMm ?? 1,
       oneAt: 0,
-      ...measuredAs(displacement?.value),
-    },
-    {
+    }),
+    measuredAs(fadeMin, {
       id: "fade",
       name: "longest fading of a mark",
       unit: "min",
-      standardError: limit("fade-error-minutes"),
-      zeroAt: limit("index-fade-zero"),
-      oneAt: limit("index-fade-one"),
-      ...measuredAs(fadeMin),
-    },
-    {
+      standardError: limitValue(limits, "fade-error-minutes"),
+      zeroAt: limitValue(limits, "index-fade-zero"),
+      oneAt: limitValue(limits, "index-fade-one"),
+    }),
+    measuredAs(motionLostDeg, {
       id: "motion",
       name: "greatest loss of motion",
       unit: "°",
       // A loss is the difference of two angles.
-      standardError: limit("goniometer-error-deg") * Math.SQRT2,
-      zeroAt: limit("index-motion-zero"),
+      standardError: limitValue(limits, "goniometer-error-deg") * Math.SQRT2,
+      zeroAt: limitValue(limits, "index-motion-zero"),
       oneAt: 0,
-      ...measuredAs(motionLostDeg),
-    },
-    {
+    }),
+    measuredAs(evennessAround, {
       id: "evenness",
       name: "evenness of marks around",
       unit: "of 1",
       standardError: 0,
-      zeroAt: limit("index-evenness-zero"),
-      oneAt: limit("index-evenness-one"),
-      ...measuredAs(evennessAround),
-    },
+      zeroAt: limitValue(limits, "index-evenness-zero"),
+      oneAt: limitValue(limits, "index-evenness-one"),
+    }),
   ];
 }
 
-const measuredAs = (value: number | undefined): { value?: number } => (value === undefined ? {} : { value });
+const measuredAs = (value: number | undefined, component: IndexComponent): IndexComponent =>
+  value === undefined ? component : { ...component, value };
 
 /**
  * Geometric mean of the components' desirabilities, with a 90 % interval by Kragten's propagation of their standard
@@ -115,9 +109,12 @@ const measuredAs = (value: number | undefined): { value?: number } => (value ===
  * // => { value: 0.6, low90: 0.271, high90: 0.929 }
  */
 export function fitIndex(components: readonly IndexComponent[]): FitIndex {
-  const judged = components.map(({ zeroAt, oneAt, ...component }) =>
-    component.value === undefined ? component : { ...component, desirability: desirability(component.value, { zeroAt, oneAt }) },
-  );
+  const judged = components.map((component) => {
+    const { id, name, unit, standardError, value } = component;
+    return value === undefined
+      ? { id, name, unit, standardError }
+      : { id, name, unit, standardError, value, desirability: desirability(value, component) };
+  });
   const missing = components.filter(({ value }) => value === undefined).map(({ name }) => name);
   const common = { missing, components: judged, source: "derringer-suich-1980" };
   if (components.length === 0) return { ...common, why: "Nothing to make an index of." };

@@ -135,7 +135,7 @@ export const marksEven: GateJudge = (evidence) => {
   if (!first) return { ...notLookedAt, ...asked };
   const cells = firstCells(evidence);
   const value = Math.max(0, ...cells.map(({ grade }) => grade));
-  const standsOut = evenness(cells).standsOut.map(({ name }) => name);
+  const standsOut = firstEvenness(evidence).standsOut.map(({ name }) => name);
   const foundMs = instantMs(first.at, "inspections[0].at");
   const why =
     value === 0
@@ -149,6 +149,9 @@ export const firstCells = foundOnce((evidence) => {
   const first = evidence.trial?.looks[0];
   return first ? cellsAt(first, evidence) : [];
 });
+
+/** How evenly the marks of that look are spread. */
+export const firstEvenness = foundOnce((evidence) => evenness(firstCells(evidence)));
 
 export function cellsAt({ marks, minutesAfterDoffing }: Inspection, evidence: Evidence): MarkCell[] {
   const circumferenceMm = limbCircumference(evidence);

@@ -2,24 +2,22 @@
 import type { FitIndex } from "./assessment";
 import type { Evidence } from "./evidence";
 import { fitIndex, type IndexMeasures, indexComponents } from "./fit-index";
-import { firstCells, marksOf } from "./gates-skin";
+import { firstEvenness, marksOf } from "./gates-skin";
 import { pulled } from "./gates-socket";
 import { limitValue } from "./limits";
-import { evenness } from "./skin-marks-evenness";
 
 export const indexOf = (evidence: Evidence): FitIndex => fitIndex(indexComponents(measuresOf(evidence), evidence.limits));
 
 function measuresOf(evidence: Evidence): IndexMeasures {
   const { trial, fitting } = evidence;
   const lost = fitting?.motion.map(({ withoutDeg, withDeg }) => withoutDeg - withDeg) ?? [];
-  const first = trial?.looks[0];
   return {
     comfort: trial?.replay.series.comfort.last ?? undefined,
     pain: trial?.replay.series.pain.worst ?? undefined,
     displacement: displacementOf(evidence),
     fadeMin: fadeOf(evidence),
     motionLostDeg: lost.length === 0 ? undefined : Math.max(...lost),
-    evennessAround: first && evenness(firstCells(evidence)).around,
+    evennessAround: trial?.looks[0] && firstEvenness(evidence).around,
   };
 }
 

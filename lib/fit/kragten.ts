@@ -41,12 +41,18 @@ export function kragten(inputs: readonly UncertainInput[], f: (values: readonly 
   });
   const values = inputs.map(({ value }) => value);
   const value = finite(f(values));
-  const changes = inputs.map(({ standardError }, index) => {
-    const moved = [standardError, -standardError].map((by) => finite(f(values.with(index, (values[index] ?? 0) + by))) - value);
-    return { down: Math.min(0, ...moved), up: Math.max(0, ...moved) };
-  });
-  const down = Math.hypot(...changes.map((change) => change.down));
-  const up = Math.hypot(...changes.map((change) => change.up));
+  const downs: number[] = [];
+  const ups: number[] = [];
+  for (const [index, { value: middle, standardError }] of inputs.entries()) {
+    // What is exact is not moved, and changes nothing.
+    if (standardError === 0) continue;
+    const above = finite(f(values.with(index, middle + standardError))) - value;
+    const below = finite(f(values.with(index, middle - standardError))) - value;
+    downs.push(Math.min(0, above, below));
+    ups.push(Math.max(0, above, below));
+  }
+  const down = Math.hypot(...downs);
+  const up = Math.hypot(...ups);
   return { value, down, up, low90: value - normal90 * down, high90: value + normal90 * up };
 }
 

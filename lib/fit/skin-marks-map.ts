@@ -91,6 +91,9 @@ function circumferenceAt({ distanceFromEndMm }: SkinMark, { circumferenceMm = us
   return found;
 }
 
+/** A mark is a disc of radius 1 here; most of the cells lie wholly beside it. */
+const reachesInto = (from: number, to: number): boolean => from < 1 && to > -1;
+
 /** What part of a mark lies in each cell, in the order of the cells. The parts add up to 1. */
 function sharesOf(mark: SkinMark, limbLengthMm: number, circumferenceMm: number): number[] {
   const endMm = Math.min(limbLengthMm / 10, mostDistalEndMm);
@@ -105,10 +108,12 @@ function sharesOf(mark: SkinMark, limbLengthMm: number, circumferenceMm: number)
   // A mark across the seam, or wider than the limb is round, lies in the same aspect on another turn too.
   const turns = Math.ceil(mark.widthMm / 2 / circumferenceMm + Math.abs(mark.angleDeg) / 360) + 1;
   const inQuarter = (middleDeg: number, [fromMm, toMm]: [number, number]): number => {
+    const [bottom, top] = [along(fromMm), along(toMm)];
     let share = 0;
+    if (!reachesInto(bottom, top)) return share;
     for (let turn = -turns; turn <= turns; turn++) {
-      const deg = middleDeg + 360 * turn;
-      share += discInRectangle({ left: around(deg - 45), right: around(deg + 45), bottom: along(fromMm), top: along(toMm) });
+      const [left, right] = [around(middleDeg + 360 * turn - 45), around(middleDeg + 360 * turn + 45)];
+      if (reachesInto(left, right)) share += discInRectangle({ left, right, bottom, top });
     }
     return share;
   };
