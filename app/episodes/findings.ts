@@ -2,10 +2,15 @@ import { aspectOf } from "@/app/_parts/mark-words";
 import { feelingWords } from "@/app/_parts/skin-words";
 import type { Bundle } from "@/lib/fit";
 import { gradeMark } from "@/lib/fit";
-import type { Finding } from "./socket-fields";
+
+/** A finding as a choice of what an adjustment answers. */
+export interface FindingChoice {
+  value: string;
+  label: string;
+}
 
 /** What was found with a socket, as choices for what an adjustment answers. */
-export function findingsOf(bundle: Bundle, socketId: string | undefined): Finding[] {
+export function findingsOf(bundle: Bundle, socketId: string | undefined): FindingChoice[] {
   const fittings = bundle.fittings.filter((fitting) => fitting.socketId === socketId);
   const trials = bundle.wearTrials.filter((trial) => trial.socketId === socketId);
   const fitting = fittings.at(-1);

@@ -129,7 +129,7 @@ function Jump({ reading: { jump }, unit }: { reading: LevelReading; unit: Unit }
         {share} than at the level before ({showQuantity(jump.beforeMm, unit)}). Is it so?
       </p>
       <label key={jump.key}>
-        <input type="checkbox" name="confirmed" value={jump.key} /> it is so
+        <input type="checkbox" name="confirmed" value={jump.key} className={styles.tick} /> it is so
       </label>
     </div>
   );

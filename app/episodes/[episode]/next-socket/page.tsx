@@ -11,25 +11,35 @@ import { toClinicTime } from "@/lib/records/clinic-time";
 import { newId, now } from "@/lib/records/clock";
 import { seeEpisode } from "@/lib/records/see-episode";
 import { findingsOf } from "../../findings";
+import { foundWith, offersNamed } from "../../found";
 import { SocketFields } from "../../socket-fields";
 import { specify } from "./actions";
 
 export const metadata: Metadata = { title: "Specify the next socket" };
 
-export default async function NextSocketPage({ params }: { params: Promise<{ episode: string }> }) {
-  const { episode: episodeId } = await params;
+interface NextSocketProps {
+  params: Promise<{ episode: string }>;
+  /** `consider`: adjustments taken up from what was found. `from`: the socket to derive from. `how`: altered or made anew. */
+  searchParams: Promise<{ consider?: string | string[]; from?: string; how?: string }>;
+}
+
+export default async function NextSocketPage({ params, searchParams }: NextSocketProps) {
+  const [{ episode: episodeId }, { consider = [], from, how }] = await Promise.all([params, searchParams]);
   const actor = await requireActor(`/episodes/${episodeId}/next-socket`);
   onlyWho(actor, "specify a socket");
-  const { episode, bundle } = await show(seeEpisode(actor, episodeId));
+  const { episode, bundle, limits } = await show(seeEpisode(actor, episodeId));
   const last = episode.sockets.at(-1);
-  const lastStations = bundle.sockets.at(-1)?.stations ?? [];
+  const origin = episode.sockets.find(({ id }) => id === from) ?? last;
+  const originStations = bundle.sockets.find(({ id }) => id === origin?.id)?.stations ?? [];
   const limb = bundle.limbMeasurements.at(-1);
+  const number = (last?.number ?? 0) + 1;
+  const found = origin ? foundWith(bundle, origin.id, limits) : [];
   return (
     <>
-      <PageHead title={`Specify socket ${(last?.number ?? 0) + 1}`} about={<EpisodeLink episode={episode} />} />
+      <PageHead title={`Specify socket ${number}`} about={<EpisodeLink episode={episode} />} />
       <p className="soft lead">
-        {last
-          ? `The dimensions of socket ${last.number} are filled in. Write the adjustments, then the dimensions that follow from them; what they do not explain is shown.`
+        {origin
+          ? `The levels of socket ${origin.number} are filled in. Write the adjustments: the dimensions follow from them, and what they do not explain is shown. A level that you type over stays as typed.`
           : "The levels of the limb are filled in with its circumferences; take off what your design asks for."}
       </p>
       <ActionForm action={specify}>
@@ -37,22 +47,27 @@ export default async function NextSocketPage({ params }: { params: Promise<{ epi
         <HiddenField name="episodeId" value={episode.id} />
         <DateField name="at" label="Specified" withTime first={toClinicTime(now(), bundle.clinic.timeZone)} />
         <SocketFields
-          stationsFrom={episode.stationsFrom}
-          sockets={bundle.sockets}
-          findings={findingsOf(bundle, last?.id)}
+          number={number}
+          where={{ stationsFrom: bundle.episode.stationsFrom, limbLengthMm: bundle.episode.limbLengthMm }}
+          limits={limits}
+          sockets={bundle.sockets.map(({ id, number: of, stations }) => ({ id, number: of, stations }))}
+          found={found}
+          offers={offersNamed(found, [consider].flat())}
+          findings={findingsOf(bundle, origin?.id)}
           measurements={bundle.limbMeasurements
             .toReversed()
-            .map(({ id, at }) => ({ id, label: longDay(dayAt(at, bundle.clinic.timeZone)) }))}
+            .map(({ id, at, stations }) => ({ id, label: longDay(dayAt(at, bundle.clinic.timeZone)), stations }))}
           first={{
-            stations: last ? lastStations : (limb?.stations ?? []),
+            stations: origin ? originStations : (limb?.stations ?? []),
             adjustments: [],
-            derivedFromId: last?.id,
+            derivedFromId: origin?.id,
             limbMeasurementId: limb?.id,
-            material: last?.material,
-            wallMm: last?.wallMm,
-            lengthMm: last?.lengthMm,
-            suspension: last?.suspension,
-            trimLines: last?.trimLines,
+            material: origin?.material,
+            wallMm: origin?.wallMm,
+            lengthMm: origin?.lengthMm,
+            suspension: origin?.suspension,
+            trimLines: origin?.trimLines,
+            benchNote: how === "alter" && origin ? `Alter socket ${origin.number}; it is not made anew.` : undefined,
           }}
         />
         <SubmitButton>Specify the socket</SubmitButton>

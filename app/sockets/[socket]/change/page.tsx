@@ -8,6 +8,7 @@ import { ActionForm } from "@/app/_parts/form";
 import { PageHead } from "@/app/_parts/page-head";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import { findingsOf } from "@/app/episodes/findings";
+import { foundWith } from "@/app/episodes/found";
 import { SocketFields } from "@/app/episodes/socket-fields";
 import { requireActor } from "@/lib/access/session";
 import { seeEpisodeOfSocket } from "@/lib/records/see-episode";
@@ -20,7 +21,7 @@ export default async function ChangeSocketPage({ params }: { params: Promise<{ s
   const { socket: socketId } = await params;
   const actor = await requireActor(`/sockets/${socketId}/change`);
   onlyWho(actor, "specify a socket");
-  const { episode, bundle } = await show(seeEpisodeOfSocket(actor, socketId));
+  const { episode, bundle, limits } = await show(seeEpisodeOfSocket(actor, socketId));
   const row = episode.sockets.find(({ id }) => id === socketId);
   const socket = bundle.sockets.find(({ id }) => id === socketId);
   if (!row || !socket) notFound();
@@ -32,12 +33,18 @@ export default async function ChangeSocketPage({ params }: { params: Promise<{ s
           <HiddenField name="socketId" value={socketId} />
           <HiddenField name="version" value={String(row.version)} />
           <SocketFields
-            stationsFrom={episode.stationsFrom}
-            sockets={bundle.sockets.filter(({ number }) => number < socket.number)}
+            number={socket.number}
+            where={{ stationsFrom: bundle.episode.stationsFrom, limbLengthMm: bundle.episode.limbLengthMm }}
+            limits={limits}
+            sockets={bundle.sockets
+              .filter(({ number }) => number < socket.number)
+              .map(({ id, number, stations }) => ({ id, number, stations }))}
+            found={socket.derivedFrom ? foundWith(bundle, socket.derivedFrom, limits) : []}
+            offers={[]}
             findings={findingsOf(bundle, socket.derivedFrom)}
             measurements={bundle.limbMeasurements
               .toReversed()
-              .map(({ id, at }) => ({ id, label: longDay(dayAt(at, bundle.clinic.timeZone)) }))}
+              .map(({ id, at, stations }) => ({ id, label: longDay(dayAt(at, bundle.clinic.timeZone)), stations }))}
             first={{
               ...row,
               stations: socket.stations,
