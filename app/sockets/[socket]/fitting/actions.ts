@@ -5,4 +5,4 @@ import type { FormState } from "@/app/_parts/form-state";
 import { recordFitting } from "@/lib/records/record-fitting";
 
 export const fit = async (_before: FormState, form: FormData): Promise<FormState> =>
-  perform({ form, command: recordFitting, leadsTo: ({ episodeId }) => `/episodes/${episodeId}` });
+  perform({ form, command: recordFitting, leadsTo: ({ socketId }) => `/sockets/${socketId}/what-next` });
