@@ -173,6 +173,13 @@ describe("log-rank", () => {
     expect(logRank(mercaptopurine.times, placebo.times).chiSquare).toBeCloseTo(16.793, 3);
   });
 
+  it("counts the last two at risk too", () => {
+    // By hand, and R's survdiff: at 1, O − E = 1 − 1/2 and V = 1/4; at 2 nothing is left to chance.
+    const { chiSquare, pValue } = logRank(outcomes("1"), outcomes("2"));
+    expect(chiSquare).toBeCloseTo(1, 12);
+    expect(pValue).toBeCloseTo(0.317310507862914, 12);
+  });
+
   it("finds nothing where nothing can differ: nothing happened, an arm is empty, or all are one and the same", () => {
     const nothing = { chiSquare: 0, pValue: 1 };
     expect(logRank(outcomes("3+ 4+"), outcomes("5+"))).toEqual(nothing);

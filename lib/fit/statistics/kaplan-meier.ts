@@ -57,7 +57,7 @@ export function kaplanMeier(times: readonly TimedOutcome[]): SurvivalCurve {
   const steps = ends.map((time): SurvivalStep => {
     const [atRisk, happened] = [riskSet.atRisk(time), riskSet.happened(time)];
     survival *= 1 - happened / atRisk;
-    greenwood += happened === atRisk ? 0 : happened / (atRisk * (atRisk - happened));
+    greenwood += happened / (atRisk * (atRisk - happened));
     return { time, atRisk, happened, survival, ...errorsOf(survival, greenwood) };
   });
   return Object.assign(steps, {
