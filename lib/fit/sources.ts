@@ -113,11 +113,11 @@ export const sources = {
     "Wearing time is built up over a week, as clinics' leaflets propose; the wearer's own prosthetist changes it.",
   ),
 
-  "kaplan-meier": fromMemory(
-    "Kaplan EL, Meier P. Nonparametric estimation from incomplete observations. J Am Stat Assoc 1958;53:457–481. Errors: Greenwood M. Rep Public Health Med Subj 1926;33.",
+  "kaplan-meier": published(
+    "Kaplan EL, Meier P. Nonparametric estimation from incomplete observations. J Am Stat Assoc 1958;53:457–481. Errors: Greenwood M. The natural duration of cancer. Rep Public Health Med Subj 1926;33:1–26.",
   ),
-  "log-rank": fromMemory(
-    "Mantel N. Evaluation of survival data and two new rank order statistics. Cancer Chemother Rep 1966;50:163–170.",
+  "log-rank": published(
+    "Mantel N. Evaluation of survival data and two new rank order statistics arising in its consideration. Cancer Chemother Rep 1966;50:163–170.",
   ),
   wilson: published(
     "Newcombe RG. Two-sided confidence intervals for the single proportion. Stat Med 1998;17:857–872. With Wilson EB. J Am Stat Assoc 1927;22:209–212.",
