@@ -6,12 +6,18 @@
  */
 import type { sides } from "@/lib/fit/words";
 
+export interface LevelOfLimb {
+  distanceFromEndMm: number;
+  circumferenceMm: number;
+}
+
 export interface LimbShape {
   side: (typeof sides)[number];
   limbLengthMm: number;
-  /** At the proximal end of the map. Without it the map is not to scale across. */
-  proximalCircumferenceMm?: number | undefined;
-  distalCircumferenceMm?: number | undefined;
+  /** As measured, from the distal end upwards. Without two of them the map is not to scale across. */
+  levels?: readonly LevelOfLimb[] | undefined;
+  /** How far up the map goes where the socket's edge lies above the limb's length; see `mapReachMm`. */
+  reachMm?: number | undefined;
 }
 
 export interface Point {
@@ -34,12 +40,16 @@ export interface MapGeometry {
   /** False where the circumference was not given and a usual one stands in for it. */
   toScaleAcross: boolean;
   limbLengthMm: number;
+  /** The top of the map: the limb's length, or a little more. */
+  reachMm: number;
+  /** Where the limb was measured, as far as the map goes. */
+  levelsMm: readonly number[];
   /** +1 where lateral is on the right of the map, −1 where it is on the left. */
   lateralSign: 1 | -1;
   circumferenceAt: (distanceFromEndMm: number) => number;
   /** `turns` beyond the seam: the same place on the other edge is one turn away. */
   pointOf: (place: LimbPlace, turns?: number) => Point;
-  /** The way back, for a press on the map; undefined off the limb. */
+  /** The way back, for a press on the wall; undefined off it. */
   placeOf: (point: Point) => LimbPlace | undefined;
   disc: { x: number; y: number; radius: number; endMm: number };
 }
@@ -53,16 +63,22 @@ const usualTaper = 0.75;
 /** The last tenth of the limb, at most 20 mm. */
 export const distalEndMm = (limbLengthMm: number): number => Math.min(limbLengthMm / 10, 20);
 
-export function mapGeometry({ side, limbLengthMm, proximalCircumferenceMm, distalCircumferenceMm }: LimbShape): MapGeometry {
-  const proximalMm =
-    proximalCircumferenceMm ?? (distalCircumferenceMm ?? limbLengthMm * usualCircumferenceOfLength * usualTaper) / usualTaper;
-  const distalMm = distalCircumferenceMm ?? proximalMm * usualTaper;
-  const unitsPerMm = Math.min(room.across / Math.max(proximalMm, distalMm), room.down / limbLengthMm);
-  const bottom = room.top + limbLengthMm * unitsPerMm;
-  const radius = Math.min(60, Math.max(34, (distalMm / (2 * Math.PI)) * unitsPerMm));
+/** Marks are taken up to this share of the limb's length: it was measured on another day, and skin moves. */
+const longestShare = 1.15;
+export const mapReachMm = (limbLengthMm: number, wantedMm = 0): number =>
+  Math.min(Math.max(limbLengthMm, wantedMm), limbLengthMm * longestShare);
+
+export function mapGeometry({ side, limbLengthMm, levels = [], reachMm: wantedMm }: LimbShape): MapGeometry {
+  const reachMm = mapReachMm(limbLengthMm, wantedMm);
+  const known = levels.length > 1 ? levels : usualLevels(limbLengthMm);
+  const circumferenceAt = (distanceFromEndMm: number) => between(known, distanceFromEndMm);
+  const levelsMm = levels.map((level) => level.distanceFromEndMm).filter((level) => level >= 0 && level <= reachMm);
+  const widest = Math.max(...[0, ...levelsMm, reachMm].map(circumferenceAt));
+  const unitsPerMm = Math.min(room.across / widest, room.down / reachMm);
+  const bottom = room.top + reachMm * unitsPerMm;
+  const radius = Math.min(60, Math.max(34, (circumferenceAt(0) / (2 * Math.PI)) * unitsPerMm));
   const disc = { x: room.centreX, y: bottom + room.discGap + radius, radius, endMm: distalEndMm(limbLengthMm) };
   const lateralSign = side === "left" ? 1 : -1;
-  const circumferenceAt = (distanceFromEndMm: number) => distalMm + ((proximalMm - distalMm) * distanceFromEndMm) / limbLengthMm;
 
   return {
     height: disc.y + radius + 10,
@@ -70,8 +86,10 @@ export function mapGeometry({ side, limbLengthMm, proximalCircumferenceMm, dista
     top: room.top,
     bottom,
     unitsPerMm,
-    toScaleAcross: proximalCircumferenceMm !== undefined && distalCircumferenceMm !== undefined,
+    toScaleAcross: levels.length > 1,
     limbLengthMm,
+    reachMm,
+    levelsMm,
     lateralSign,
     circumferenceAt,
     pointOf: ({ angleDeg, distanceFromEndMm }, turns = 0) => ({
@@ -80,7 +98,7 @@ export function mapGeometry({ side, limbLengthMm, proximalCircumferenceMm, dista
     }),
     placeOf: ({ x, y }) => {
       const distanceFromEndMm = (bottom - y) / unitsPerMm;
-      if (distanceFromEndMm < 0 || distanceFromEndMm > limbLengthMm) return undefined;
+      if (distanceFromEndMm < 0 || distanceFromEndMm > reachMm) return undefined;
       const turn = (lateralSign * (x - room.centreX)) / (circumferenceAt(distanceFromEndMm) * unitsPerMm);
       return Math.abs(turn) > 0.5 ? undefined : { angleDeg: (turn * 360 + 360) % 360, distanceFromEndMm };
     },
@@ -88,20 +106,39 @@ export function mapGeometry({ side, limbLengthMm, proximalCircumferenceMm, dista
   };
 }
 
+const usualLevels = (limbLengthMm: number): LevelOfLimb[] => [
+  { distanceFromEndMm: 0, circumferenceMm: limbLengthMm * usualCircumferenceOfLength * usualTaper },
+  { distanceFromEndMm: limbLengthMm, circumferenceMm: limbLengthMm * usualCircumferenceOfLength },
+];
+
+/** By straight lines between the levels; beyond the outermost ones as there, because nothing was measured. */
+function between(levels: readonly LevelOfLimb[], distanceFromEndMm: number): number {
+  const after = levels.findIndex((level) => level.distanceFromEndMm >= distanceFromEndMm);
+  const [before, next] = [levels[after === -1 ? levels.length - 1 : after - 1], levels[after]];
+  if (!before || !next) return (before ?? next)?.circumferenceMm ?? 0;
+  const share = (distanceFromEndMm - before.distanceFromEndMm) / (next.distanceFromEndMm - before.distanceFromEndMm);
+  return before.circumferenceMm + (next.circumferenceMm - before.circumferenceMm) * share;
+}
+
 /** From −180 to 180, lateral positive. */
 export const fromAnterior = (angleDeg: number): number => ((((angleDeg + 180) % 360) + 360) % 360) - 180;
 
-/** The outline of the unrolled wall. */
-export function outlineOf({ circumferenceAt, centreX, top, bottom, unitsPerMm, limbLengthMm }: MapGeometry): Point[] {
-  const halfDistal = (circumferenceAt(0) * unitsPerMm) / 2;
-  const halfProximal = (circumferenceAt(limbLengthMm) * unitsPerMm) / 2;
-  return [
-    { x: centreX - halfDistal, y: bottom },
-    { x: centreX - halfProximal, y: top },
-    { x: centreX + halfProximal, y: top },
-    { x: centreX + halfDistal, y: bottom },
-  ];
+/** The outline of the unrolled wall, through every level that was measured: up one edge and down the other. */
+export function outlineOf({ circumferenceAt, centreX, bottom, unitsPerMm, reachMm, levelsMm }: MapGeometry): Point[] {
+  const heights = [0, ...levelsMm.filter((level) => level > 0 && level < reachMm), reachMm];
+  const edge = (sign: 1 | -1) =>
+    heights.map((distanceMm) => ({
+      x: centreX + (sign * circumferenceAt(distanceMm) * unitsPerMm) / 2,
+      y: bottom - distanceMm * unitsPerMm,
+    }));
+  return [...edge(-1), ...edge(1).reverse()];
 }
+
+/** A line along the limb at one angle: straight only where the limb is a cone. */
+export const alongLimb = (angleDeg: number, { pointOf, reachMm, levelsMm }: MapGeometry): Point[] =>
+  [0, ...levelsMm.filter((level) => level > 0 && level < reachMm), reachMm].map((distanceFromEndMm) =>
+    pointOf({ angleDeg, distanceFromEndMm }),
+  );
 
 /**
  * A trim line through known places, from seam to seam: level at each of them, smooth between.
@@ -125,3 +162,6 @@ export function trimPoints(line: readonly LimbPlace[], geometry: MapGeometry): P
     return { x: geometry.centreX + half, y: geometry.bottom - distanceFromEndMm * geometry.unitsPerMm };
   });
 }
+
+export const pointsText = (points: readonly Point[]): string =>
+  points.map(({ x, y }) => `${x.toFixed(1)},${y.toFixed(1)}`).join(" ");

@@ -1,14 +1,26 @@
 /** Skin marks as ellipses on the limb map, each with a number beside it that covers no other mark and no other number. */
 import type { SkinMark } from "@/lib/fit/bundle";
-import { fromAnterior, type MapGeometry, mapBox, type Point } from "./limb-map-geometry";
+import { fromAnterior, type LimbPlace, type MapGeometry, mapBox, type Point } from "./limb-map-geometry";
 
-export type MapMark = SkinMark & { grade: number };
+/** What is needed to draw a mark. Its number is its place in the list where none is given. */
+export interface PlacedMark {
+  id: string;
+  number?: number;
+  distanceFromEndMm: number;
+  angleDeg: number;
+  widthMm: number;
+  heightMm: number;
+}
 
-export interface DrawnMark {
+export type MapMark = SkinMark & { grade: number; number?: number };
+
+export interface DrawnMark<Mark extends PlacedMark = MapMark> {
   key: string;
   number: number;
-  mark: MapMark;
+  mark: Mark;
   on: "wall" | "disc";
+  /** How many turns from its own place this copy stands: not 0 at the other edge of the seam. */
+  turns: number;
   centre: Point;
   radiusX: number;
   radiusY: number;
@@ -18,7 +30,7 @@ export interface DrawnMark {
   label: Point;
 }
 
-type Ellipse = Omit<DrawnMark, "label">;
+export type Ellipse<Mark extends PlacedMark = MapMark> = Omit<DrawnMark<Mark>, "label">;
 
 interface Box {
   left: number;
@@ -32,9 +44,13 @@ const digit = { width: 11, height: 18 } as const;
 const smallestRadius = 3;
 
 /** A mark that crosses the seam is drawn at both edges; one that reaches over the rim of the distal end, on wall and disc. */
-export function drawMarks(marks: readonly MapMark[], geometry: MapGeometry, taken: readonly Box[]): DrawnMark[] {
+export function drawMarks<Mark extends PlacedMark>(
+  marks: readonly Mark[],
+  geometry: MapGeometry,
+  taken: readonly Box[],
+): DrawnMark<Mark>[] {
   const ellipses = marks
-    .flatMap((mark, index) => ellipsesOf(mark, index + 1, geometry))
+    .flatMap((mark, index) => ellipsesOf(mark, mark.number ?? index + 1, geometry))
     // Small ones are drawn last, so that a filled mark hides none of them.
     .sort((a, b) => b.radiusX * b.radiusY - a.radiusX * a.radiusY);
   const boxes: Box[] = [...taken, ...ellipses.map((ellipse) => seenBox(ellipse, geometry))];
@@ -45,7 +61,8 @@ export function drawMarks(marks: readonly MapMark[], geometry: MapGeometry, take
   });
 }
 
-function ellipsesOf(mark: MapMark, number: number, geometry: MapGeometry): Ellipse[] {
+/** The copies of a mark that are to be seen. */
+export function ellipsesOf<Mark extends PlacedMark>(mark: Mark, number: number, geometry: MapGeometry): Ellipse<Mark>[] {
   const { disc, unitsPerMm } = geometry;
   const radiusX = Math.max(smallestRadius, (mark.widthMm / 2) * unitsPerMm);
   const radiusY = Math.max(smallestRadius, (mark.heightMm / 2) * unitsPerMm);
@@ -58,16 +75,17 @@ function ellipsesOf(mark: MapMark, number: number, geometry: MapGeometry): Ellip
           ...base,
           key: `${mark.id} wall ${turns}`,
           on: "wall" as const,
+          turns,
           centre: geometry.pointOf(mark, turns),
           rotation: 0,
         }))
       : []),
-    ...(atEnd ? [{ ...base, key: `${mark.id} disc`, on: "disc" as const, ...onDisc(mark, geometry) }] : []),
+    ...(atEnd ? [{ ...base, key: `${mark.id} disc`, on: "disc" as const, turns: 0, ...onDisc(mark, geometry) }] : []),
   ];
 }
 
 /** Which copies of a mark are to be seen: one, or two where it crosses the posterior midline. */
-function turnsOf({ angleDeg, distanceFromEndMm, widthMm }: MapMark, { circumferenceAt }: MapGeometry): number[] {
+function turnsOf({ angleDeg, distanceFromEndMm, widthMm }: PlacedMark, { circumferenceAt }: MapGeometry): number[] {
   const turn = fromAnterior(angleDeg) / 360;
   const half = widthMm / 2 / circumferenceAt(distanceFromEndMm);
   if (turn + half > 0.5) return [0, -1];
@@ -77,7 +95,7 @@ function turnsOf({ angleDeg, distanceFromEndMm, widthMm }: MapMark, { circumfere
 
 /** Anterior is at the top of the disc, as if the end were folded down from the front. */
 function onDisc(
-  { angleDeg, distanceFromEndMm }: MapMark,
+  { angleDeg, distanceFromEndMm }: LimbPlace,
   { disc, lateralSign }: MapGeometry,
 ): Pick<Ellipse, "centre" | "rotation"> {
   const away = disc.radius * Math.min(1, distanceFromEndMm / disc.endMm);
@@ -88,7 +106,7 @@ function onDisc(
   };
 }
 
-function boxOf({ centre, radiusX, radiusY, rotation }: Ellipse): Box {
+function boxOf({ centre, radiusX, radiusY, rotation }: Ellipse<PlacedMark>): Box {
   const angle = (rotation * Math.PI) / 180;
   const halfX = Math.hypot(radiusX * Math.cos(angle), radiusY * Math.sin(angle));
   const halfY = Math.hypot(radiusX * Math.sin(angle), radiusY * Math.cos(angle));
@@ -96,7 +114,7 @@ function boxOf({ centre, radiusX, radiusY, rotation }: Ellipse): Box {
 }
 
 /** What is seen of a mark: the wall ends at the seam, and at the top of the map. */
-function seenBox(ellipse: Ellipse, { centreX, top, bottom, unitsPerMm, circumferenceAt }: MapGeometry): Box {
+function seenBox(ellipse: Ellipse<PlacedMark>, { centreX, top, bottom, unitsPerMm, circumferenceAt }: MapGeometry): Box {
   const box = boxOf(ellipse);
   if (ellipse.on === "disc") return box;
   const half = (circumferenceAt(ellipse.mark.distanceFromEndMm) * unitsPerMm) / 2;
@@ -114,7 +132,10 @@ function labelBox({ x, y }: Point, number: number): Box {
 }
 
 /** Right of the mark if nothing stands there, else left, below, above and the corners; the least covered place if all are taken. */
-function placeLabel(ellipse: Ellipse, { seen, boxes, height }: { seen: Box; boxes: readonly Box[]; height: number }): Point {
+function placeLabel(
+  ellipse: Ellipse<PlacedMark>,
+  { seen, boxes, height }: { seen: Box; boxes: readonly Box[]; height: number },
+): Point {
   const { left, right, top, bottom } = seen;
   const x = (left + right) / 2;
   const y = (top + bottom) / 2;

@@ -1,6 +1,6 @@
 import type { SkinMark } from "@/lib/fit/bundle";
 import type { Aspect, Strength } from "@/lib/fit/words";
-import { distalEndMm, fromAnterior } from "./limb-map-geometry";
+import { distalEndMm, fromAnterior, type LimbPlace } from "./limb-map-geometry";
 import { formatNumber } from "./numbers";
 
 type Mark = SkinMark & { grade: number };
@@ -31,7 +31,7 @@ export function aspectOf(angleDeg: number): Aspect {
 }
 
 /** "lateral, middle third", or "distal end, lateral". */
-export function placeWords({ angleDeg, distanceFromEndMm }: Mark, limbLengthMm: number): string {
+export function placeWords({ angleDeg, distanceFromEndMm }: LimbPlace, limbLengthMm: number): string {
   const aspect = aspectOf(angleDeg);
   if (distanceFromEndMm <= distalEndMm(limbLengthMm)) return `distal end, ${aspect}`;
   const share = distanceFromEndMm / limbLengthMm;
@@ -39,11 +39,11 @@ export function placeWords({ angleDeg, distanceFromEndMm }: Mark, limbLengthMm: 
 }
 
 /** "88 mm from the end, 8°" */
-export const positionWords = ({ angleDeg, distanceFromEndMm }: Mark): string =>
+export const positionWords = ({ angleDeg, distanceFromEndMm }: LimbPlace): string =>
   `${formatNumber(distanceFromEndMm, 0)}\u00a0mm from the end, ${formatNumber(angleDeg, 0)}°`;
 
 /** "22 × 12 mm": across by along. */
-export const sizeWords = ({ widthMm, heightMm }: Mark): string =>
+export const sizeWords = ({ widthMm, heightMm }: Pick<SkinMark, "widthMm" | "heightMm">): string =>
   `${formatNumber(widthMm, 0)} × ${formatNumber(heightMm, 0)}\u00a0mm`;
 
 /** "clear, firm, blanches" */

@@ -172,7 +172,7 @@ function marksOf(looks: readonly Inspection[], { bundle, limits, level }: Asked)
     const { mark, grade } = hardest;
     const stays = ({ kind }: Finding): boolean => kind === "late-fading" || forbiddingFindings.includes(kind);
     const findings = [...hardest.findings, ...others.flatMap((other) => other.findings.filter(stays))];
-    const words = `Mark grade ${grade}, ${placeWords({ ...mark, grade }, limbLengthMm)}: ${findingWords({ ...mark, grade })}`;
+    const words = `Mark grade ${grade}, ${placeWords(mark, limbLengthMm)}: ${findingWords({ ...mark, grade })}`;
     return findings.length === 0 ? [] : [{ id: `mark:${id}`, words, answers: `mark:${id}`, findings }];
   });
 }

@@ -7,7 +7,16 @@ import { type LimbShape, mapBox, mapGeometry, trimPoints } from "@/app/_parts/li
 import { drawMarks, type MapMark } from "@/app/_parts/limb-map-marks";
 import { markSentence, placeWords } from "@/app/_parts/mark-words";
 
-const left: LimbShape = { side: "left", limbLengthMm: 170, proximalCircumferenceMm: 238, distalCircumferenceMm: 176 };
+const left: LimbShape = {
+  side: "left",
+  limbLengthMm: 170,
+  levels: [
+    { distanceFromEndMm: 0, circumferenceMm: 176 },
+    { distanceFromEndMm: 60, circumferenceMm: 214 },
+    { distanceFromEndMm: 120, circumferenceMm: 209 },
+    { distanceFromEndMm: 170, circumferenceMm: 238 },
+  ],
+};
 const right: LimbShape = { ...left, side: "right" };
 
 const mark = (more: Partial<MapMark> = {}): MapMark => ({
@@ -27,11 +36,20 @@ const mark = (more: Partial<MapMark> = {}): MapMark => ({
   ...more,
 });
 
+/** Of up to eight levels at any heights, below the end and above the limb's length as well. */
 const shapes = fc.record({
   side: fc.constantFrom("left" as const, "right" as const),
   limbLengthMm: fc.integer({ min: 30, max: 450 }),
-  proximalCircumferenceMm: fc.integer({ min: 120, max: 700 }),
-  distalCircumferenceMm: fc.integer({ min: 100, max: 600 }),
+  reachMm: fc.option(fc.integer({ min: 20, max: 600 }), { nil: undefined }),
+  levels: fc
+    .uniqueArray(
+      fc.record({
+        distanceFromEndMm: fc.integer({ min: -20, max: 500 }),
+        circumferenceMm: fc.integer({ min: 100, max: 700 }),
+      }),
+      { maxLength: 8, selector: ({ distanceFromEndMm }) => distanceFromEndMm },
+    )
+    .map((levels) => levels.sort((a, b) => a.distanceFromEndMm - b.distanceFromEndMm)),
 });
 
 describe("where things lie on the limb map", () => {
