@@ -2,16 +2,16 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { show } from "@/app/_forms/show";
 import { Advice } from "@/app/_parts/advice";
-import { dayAndTimeAt, timeAt } from "@/app/_parts/dates";
+import { timeAt } from "@/app/_parts/dates";
 import { EpisodeLink } from "@/app/_parts/episode-link";
-import { LimbMap } from "@/app/_parts/limb-map";
 import { limbShapeOf } from "@/app/_parts/limb-shape";
-import { counted, formatNumber } from "@/app/_parts/numbers";
+import { formatNumber } from "@/app/_parts/numbers";
 import { PageHead } from "@/app/_parts/page-head";
+import { SkinOverTime } from "@/app/_parts/skin-over-time";
 import { feelingWords, stopSignWords } from "@/app/_parts/skin-words";
 import { StateMark } from "@/app/_parts/state-mark";
 import { requireActor } from "@/lib/access/session";
-import { gradeMark, replayWearTrial, type TrialEvent, type WearTrial } from "@/lib/fit";
+import { replayWearTrial, type TrialEvent, type WearTrial } from "@/lib/fit";
 import { clinicSettings } from "@/lib/records/clinic";
 import { now } from "@/lib/records/clock";
 import { seeEpisodeOfTrial } from "@/lib/records/see-episode";
@@ -130,19 +130,7 @@ export default async function TrialPage({ params }: { params: Promise<{ trial: s
             Not looked at yet. Look within five minutes of doffing, and again until the marks are gone or 20 minutes have passed.
           </p>
         )}
-        <div className={styles.looks}>
-          {record.inspections.map((inspection) => (
-            <article key={inspection.id} aria-label={`Look ${counted(inspection.minutesAfterDoffing, "minute")} after doffing`}>
-              <h3>{counted(inspection.minutesAfterDoffing, "minute")} after doffing</h3>
-              <p className="soft">{dayAndTimeAt(inspection.at, timeZone)}</p>
-              <LimbMap
-                title={`Marks ${counted(inspection.minutesAfterDoffing, "minute")} after doffing`}
-                {...limbShapeOf(bundle)}
-                marks={inspection.marks.map((mark) => ({ ...mark, grade: gradeMark(mark, inspection.minutesAfterDoffing) }))}
-              />
-            </article>
-          ))}
-        </div>
+        <SkinOverTime inspections={record.inspections} limb={limbShapeOf(bundle, socket)} timeZone={timeZone} />
         {!signed && (trial.state === "ended" || trial.state === "stopped") && (
           <p>
             <Link className="button" href={`/trials/${trialId}/look`}>
