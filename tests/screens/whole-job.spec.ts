@@ -109,18 +109,17 @@ async function look(page: Page, { minutesAgo, after, strength }: { minutesAgo: n
   await page.getByLabel("When", { exact: true }).fill(ago(minutesAgo));
   await page.getByLabel("Minutes after doffing").fill(String(after));
   const marks = page.getByRole("group", { name: "Marks", exact: true });
-  for (const index of [0, 1, 2, 3]) {
-    if ((await marks.getByRole("button", { name: /^remove mark/ }).count()) <= index)
-      await marks.getByRole("button", { name: "Add a mark" }).click();
-    await fillRow(marks, index, {
-      "from the end": "85",
-      angle: String(index * 90),
-      width: "18",
-      height: "14",
-      strength,
-      blanches: "yes",
-      ...(strength === "none" ? { "gone at": String(after) } : {}),
-    });
+  for (const number of [1, 2, 3, 4]) {
+    const row = marks.getByRole("listitem").getByRole("button", { name: new RegExp(`^Mark ${number},`) });
+    const isNew = (await row.count()) === 0;
+    await (isNew ? marks.getByRole("button", { name: "Add a mark" }) : row).click();
+    const mark = marks.getByRole("group", { name: `Mark ${number}`, exact: true });
+    if (isNew)
+      for (const [field, value] of Object.entries({ "from the end": 85, angle: (number - 1) * 90, width: 18, height: 14 }))
+        await mark.getByRole("textbox", { name: field }).fill(String(value));
+    await answer(mark, "strength", strength === "none" ? "no redness" : strength);
+    await answer(mark, "blanches", "yes");
+    if (strength === "none") await mark.getByRole("textbox", { name: "gone at" }).fill(String(after));
   }
   await page.getByRole("button", { name: "Save this look" }).click();
   await expect(page.getByRole("heading", { name: new RegExp(`^${after} minutes? after doffing$`) })).toBeVisible();

@@ -5,9 +5,8 @@ import { Choose, Scale } from "@/app/_parts/choices";
 import { EpisodeLink } from "@/app/_parts/episode-link";
 import { CheckBox, DateField, HiddenField, NumberField, TextArea, TextField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
-import { LimbMap } from "@/app/_parts/limb-map";
-import { limbShapeOf } from "@/app/_parts/limb-shape";
-import { markFields, markHint } from "@/app/_parts/mark-fields";
+import { limbShapeOf, type SocketEdge } from "@/app/_parts/limb-shape";
+import { MarkEditor } from "@/app/_parts/mark-editor";
 import { PageHead } from "@/app/_parts/page-head";
 import { Rows } from "@/app/_parts/rows";
 import { SubmitButton } from "@/app/_parts/submit-button";
@@ -59,7 +58,7 @@ export default async function FittingPage({ params }: { params: Promise<{ socket
               {part.checks.map(({ key, question, hint }) => (
                 <Choose key={key} name={`checks.${key}`} label={question} {...(hint ? { hint } : {})} />
               ))}
-              <PartExtras title={part.title} bundle={bundle} />
+              <PartExtras title={part.title} bundle={bundle} socket={socket} />
             </section>
           ))}
           <section id="save" className={styles.part} aria-label="Save">
@@ -75,7 +74,7 @@ export default async function FittingPage({ params }: { params: Promise<{ socket
 const anchor = (title: string): string => title.toLowerCase().replaceAll(" ", "-");
 
 /** What is measured or asked in a part beside its checks. */
-function PartExtras({ title, bundle }: { title: string; bundle: Bundle }) {
+function PartExtras({ title, bundle, socket }: { title: string; bundle: Bundle; socket: SocketEdge | undefined }) {
   switch (title) {
     case "Lifting and pulling":
     case "Standing":
@@ -104,20 +103,17 @@ function PartExtras({ title, bundle }: { title: string; bundle: Bundle }) {
       );
     case "Doffing and skin":
       return (
-        <div className={styles.skin}>
-          <div>
-            <NumberField
-              name="look.minutesAfterDoffing"
-              label="Skin looked at, minutes after doffing"
-              unit="min"
-              optional
-              hint="Leave it free if the skin was not looked at."
-            />
-            <CheckBox name="look.noMarks" label="No mark anywhere" hint="Tick it only after looking all round, and at the end." />
-            <Rows name="look.marks" label="Marks" one="mark" hint={markHint} fields={markFields} blank={2} />
-          </div>
-          <LimbMap title="The limb, to read places from" {...limbShapeOf(bundle)} marks={[]} />
-        </div>
+        <>
+          <NumberField
+            name="look.minutesAfterDoffing"
+            label="Skin looked at, minutes after doffing"
+            unit="min"
+            optional
+            hint="Leave it free if the skin was not looked at."
+          />
+          <MarkEditor name="look.marks" limb={limbShapeOf(bundle, socket)} minutes={{ name: "look.minutesAfterDoffing" }} />
+          <CheckBox name="look.noMarks" label="No mark anywhere" hint="Tick it only after looking all round, and at the end." />
+        </>
       );
     default:
       return null;

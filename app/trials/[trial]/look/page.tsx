@@ -3,12 +3,11 @@ import Link from "next/link";
 import { show } from "@/app/_forms/show";
 import { CheckBox, DateField, HiddenField, NumberField, TextField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
-import { LimbMap } from "@/app/_parts/limb-map";
 import { limbShapeOf } from "@/app/_parts/limb-shape";
-import { markFields, markHint, markSeenBefore } from "@/app/_parts/mark-fields";
+import { MarkEditor } from "@/app/_parts/mark-editor";
+import { markHint, markSeenBefore } from "@/app/_parts/mark-fields";
 import { counted } from "@/app/_parts/numbers";
 import { PageHead } from "@/app/_parts/page-head";
-import { Rows } from "@/app/_parts/rows";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import { requireActor } from "@/lib/access/session";
 import { gradeMark, type WearTrialRecord } from "@/lib/fit";
@@ -16,7 +15,6 @@ import { toClinicTime } from "@/lib/records/clinic-time";
 import { newId, now } from "@/lib/records/clock";
 import { seeEpisodeOfTrial } from "@/lib/records/see-episode";
 import { look } from "../actions";
-import styles from "./look.module.css";
 
 export const metadata: Metadata = { title: "Look at the skin" };
 
@@ -29,6 +27,8 @@ export default async function LookPage({ params }: { params: Promise<{ trial: st
   const seen = (last?.marks ?? []).filter(({ strength }) => strength !== "none");
   const asOf = now();
   const since = record && minutesSinceDoffing(record, asOf);
+  const minutes = since === undefined ? {} : { first: String(since) };
+  const socket = episode.sockets.find(({ id }) => id === record?.socketId);
   return (
     <>
       <PageHead
@@ -39,41 +39,29 @@ export default async function LookPage({ params }: { params: Promise<{ trial: st
           </Link>
         }
       />
-      <div className={styles.cols}>
-        <ActionForm action={look}>
-          <HiddenField name="id" value={newId()} />
-          <HiddenField name="trialId" value={trialId} />
-          <DateField name="at" label="When" withTime first={toClinicTime(asOf, bundle.clinic.timeZone)} />
-          <NumberField
-            name="minutesAfterDoffing"
-            label="Minutes after doffing"
-            unit="min"
-            {...(since === undefined ? {} : { first: String(since) })}
-          />
-          <Rows
-            name="marks"
-            label="Marks"
-            one="mark"
-            hint={`${seen.length > 0 ? "The marks of the last look are listed: say how each is now; “gone” where it has faded. A mark that is not mentioned counts as not looked at. " : ""}${markHint}`}
-            fields={markFields}
-            first={seen.map(markSeenBefore)}
-            blank={seen.length > 0 ? 0 : 2}
-          />
-          <CheckBox name="noMarks" label="No mark anywhere" hint="Tick it only after looking all round, and at the end." />
-          <TextField name="note" label="Note" optional />
-          <SubmitButton>Save this look</SubmitButton>
-        </ActionForm>
-        <LimbMap
-          title={
-            last ? `The last look, ${counted(last.minutesAfterDoffing, "minute")} after doffing` : "The limb, to read places from"
-          }
-          {...limbShapeOf(bundle)}
-          marks={seen.map((mark) => ({ ...mark, grade: gradeMark(mark, last?.minutesAfterDoffing) }))}
+      <ActionForm action={look}>
+        <HiddenField name="id" value={newId()} />
+        <HiddenField name="trialId" value={trialId} />
+        <DateField name="at" label="When" withTime first={toClinicTime(asOf, bundle.clinic.timeZone)} />
+        <NumberField name="minutesAfterDoffing" label="Minutes after doffing" unit="min" {...minutes} />
+        <MarkEditor
+          name="marks"
+          limb={limbShapeOf(bundle, socket)}
+          minutes={{ name: "minutesAfterDoffing", ...minutes }}
+          hint={last && seen.length > 0 ? `${seenBefore(last.minutesAfterDoffing)} ${markHint}` : markHint}
+          first={seen.map(markSeenBefore)}
+          before={seen.map((mark) => ({ ...mark, grade: gradeMark(mark, last?.minutesAfterDoffing) }))}
         />
-      </div>
+        <CheckBox name="noMarks" label="No mark anywhere" hint="Tick it only after looking all round, and at the end." />
+        <TextField name="note" label="Note" optional />
+        <SubmitButton>Save this look</SubmitButton>
+      </ActionForm>
     </>
   );
 }
+
+const seenBefore = (minutes: number): string =>
+  `The marks of the last look, ${counted(minutes, "minute")} after doffing, are listed: say how each is now, or that it is gone. A mark that is not mentioned counts as not looked at: remove those that nobody looked at.`;
 
 /** Filled in where the socket came off within the last two hours: later looks are entered afterwards, with their own time. */
 function minutesSinceDoffing(record: WearTrialRecord, asOf: Date): number | undefined {
