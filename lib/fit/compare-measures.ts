@@ -102,7 +102,7 @@ export const rated = (value: number | undefined): Measured | undefined => (value
 export function compare({ a, b, countsFrom, limits, remark, ...direction }: Compared): ComparisonRow {
   const found = { ...direction, ...(a ? { a } : {}), ...(b ? { b } : {}) };
   for (const [name, measured] of Object.entries({ a, b }))
-    if (measured && !Number.isFinite(measured.value))
+    if (measured && !(Number.isFinite(measured.value) && (measured.standardError ?? 0) >= 0))
       throw new FitInputError(`${name}.${direction.id}`, "expected a finite number");
   if (!a || !b) return { ...found, outcome: "not measured", why: missing(a, b) };
   const difference = b.value - a.value;

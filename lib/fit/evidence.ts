@@ -12,8 +12,9 @@ import {
   type LimbMeasurement,
   type WearTrialRecord,
 } from "./bundle";
+import { conformsTo } from "./conforms";
 import { FitInputError } from "./errors";
-import { instantMs } from "./instant";
+import { instantMs, instantsOf } from "./instant";
 import type { Limits } from "./limits";
 import { replayWithCourse, type WearTrial } from "./replay-wear-trial";
 import type { TrialCourse } from "./replay-wear-trial-reasons";
@@ -44,6 +45,8 @@ export interface Evidence {
   stoppedBefore: string[];
   /** Begun after that trial and still worn. */
   unfinished: TrialEvidence[];
+  /** Every trial of the socket that has not ended, begun or not: what was said in it counts where it is bad. */
+  open: TrialEvidence[];
   /** The socket's latest fitting. */
   fitting?: FittingRecord & { atMs: number };
   /** Every look at the skin after this socket was worn, at a fitting or a trial, whenever it is dated. */
@@ -69,43 +72,57 @@ export interface Asked {
   socketId?: string;
 }
 
+const isInstant = conformsTo(Bundle.shape.asOf);
+
 export function gatherEvidence(bundle: Bundle, { limits, asOf, socketId }: Asked): Evidence {
-  // That of the bundle was read with it.
-  if (asOf !== bundle.asOf && !Bundle.shape.asOf.safeParse(asOf).success)
-    throw new FitInputError("asOf", "expected an instant with its offset, as 2026-10-08T09:00:00Z");
+  if (!isInstant(asOf)) throw new FitInputError("asOf", "expected an instant with its offset, as 2026-10-08T09:00:00Z");
   const asOfMs = instantMs(asOf, "asOf");
   const socket = subjectOf(bundle, socketId);
-  const fittings = bundle.fittings
-    .map((fitting, index) => ({ ...fitting, atMs: instantMs(fitting.at, `fittings[${index}].at`) }))
-    .filter((fitting) => fitting.socketId === socket?.id);
+  const fittings = withInstants(bundle.fittings, "fittings").filter(({ record }) => record.socketId === socket?.id);
   const trials = bundle.wearTrials
     .filter((trial) => trial.socketId === socket?.id)
     .map((record) => trialEvidence(record, { limits, asOf, asOfMs }))
     .sort(laterAndWorseLast);
   const trial = trials.findLast(({ replay }) => isOver(replay));
-  const fitting = fittings
-    .filter(({ atMs }) => atMs <= asOfMs)
-    .sort((a, b) => a.atMs - b.atMs)
-    .at(-1);
-  return {
+  const fitting = upTo(asOfMs, fittings).at(-1);
+  const evidence: Evidence = {
     bundle,
     limits,
     asOf,
     asOfMs,
-    measurements: bundle.limbMeasurements
-      .map((measurement, index) => ({ measurement, atMs: instantMs(measurement.at, `limbMeasurements[${index}].at`) }))
-      .filter(({ atMs }) => atMs <= asOfMs)
-      .sort((a, b) => a.atMs - b.atMs),
-    ...(socket ? { socket } : {}),
-    ...(trial ? { trial } : {}),
+    measurements: upTo(asOfMs, withInstants(bundle.limbMeasurements, "limbMeasurements")).map(({ record, atMs }) => ({
+      measurement: record,
+      atMs,
+    })),
     stoppedBefore: trials
       .filter(({ record }) => record.id !== trial?.record.id)
       .flatMap(({ replay }) => replay.stopSigns.map(({ sign }) => sign)),
+    open: trials.filter(({ replay }) => !isOver(replay)),
     unfinished: trials.filter(({ replay, beganMs }) => isWorn(replay) && beganMs >= (trial?.beganMs ?? 0)),
-    ...(fitting ? { fitting } : {}),
-    looksOfSocket: [...fittings, ...trials.map(({ record }) => record)].flatMap(({ inspections }) => inspections),
+    looksOfSocket: [...fittings, ...trials].flatMap(({ record }) => record.inspections),
   };
+  if (socket) evidence.socket = socket;
+  if (trial) evidence.trial = trial;
+  if (fitting) evidence.fitting = { ...fitting.record, atMs: fitting.atMs };
+  return evidence;
 }
+
+interface Dated<Kind> {
+  record: Kind;
+  atMs: number;
+}
+
+function withInstants<Kind extends { at: string }>(records: readonly Kind[], path: string): Dated<Kind>[] {
+  const instants = instantsOf(records, path);
+  return records.map((record, index) => ({ record, atMs: instants[index] ?? Number.NaN }));
+}
+
+/** The earliest first. */
+const upTo = <Kind extends { id: string }>(asOfMs: number, records: readonly Dated<Kind>[]): Dated<Kind>[] =>
+  records
+    .filter(({ atMs }) => atMs <= asOfMs)
+    // Of one instant by their ids, so that the order in a file decides nothing.
+    .sort((a, b) => a.atMs - b.atMs || (a.record.id < b.record.id ? -1 : 1));
 
 function subjectOf({ sockets }: Bundle, socketId: string | undefined): CheckSocket | undefined {
   if (socketId === undefined) return sockets.toSorted((a, b) => a.number - b.number).at(-1);
@@ -122,29 +139,27 @@ function trialEvidence(
   { limits, asOf, asOfMs }: { limits: Limits; asOf: string; asOfMs: number },
 ): TrialEvidence {
   const { trial: replay, course } = replayWithCourse(record.plan, record.events, asOf, trialLimitsOf(limits));
-  const beganMs = replay.beganAt === null ? firstOf(record.events) : instantMs(replay.beganAt, "beganAt");
+  const beganMs =
+    replay.beganAt === null ? Math.min(...instantsOf(record.events, "events")) : instantMs(replay.beganAt, "beganAt");
   const offAt = replay.doffedAt ?? replay.endedAt;
   const offMs = offAt === null ? null : instantMs(offAt, "doffedAt");
-  const timed = record.inspections.map((look, index) => {
-    const atMs = instantMs(look.at, `inspections[${index}].at`);
-    return { look: offMs === null ? look : agreedLook(look, (atMs - offMs) / 60_000), atMs };
-  });
-  const looks = timed
-    .filter(({ atMs }) => atMs >= beganMs && atMs <= asOfMs)
-    .map(({ look }) => look)
-    .sort((a, b) => a.minutesAfterDoffing - b.minutesAfterDoffing);
-  return {
-    record: { ...record, inspections: timed.map(({ look }) => look) },
+  const dated = withInstants(record.inspections, "inspections").map(({ record: look, atMs }) => ({
+    record: offMs === null ? look : agreedLook(look, (atMs - offMs) / 60_000),
+    atMs,
+  }));
+  // A look while the socket was worn is none after doffing; what it shows that forbids still counts (`looksOfSocket`).
+  const sinceMs = offMs === null ? beganMs : Math.max(beganMs, offMs - looseMinutes * 60_000);
+  const looks = dated.filter(({ atMs }) => atMs >= sinceMs && atMs <= asOfMs).map((look) => look.record);
+  const evidence: TrialEvidence = {
+    record: { ...record, inspections: dated.map((look) => look.record) },
     replay,
     course,
     beganMs,
-    ...(replay.endedAt === null ? {} : { endedMs: instantMs(replay.endedAt, "endedAt") }),
-    looks,
+    looks: looks.sort((a, b) => a.minutesAfterDoffing - b.minutesAfterDoffing),
   };
+  if (replay.endedAt !== null) evidence.endedMs = instantMs(replay.endedAt, "endedAt");
+  return evidence;
 }
-
-const firstOf = (events: WearTrialRecord["events"]): number =>
-  Math.min(...events.map(({ at }, index) => instantMs(at, `events[${index}].at`)));
 
 /** For the time that a look takes, and for clocks that differ. */
 const looseMinutes = 6;

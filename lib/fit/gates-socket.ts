@@ -62,8 +62,16 @@ function explained(
       .join(", ");
     return { state: "not met", value, why: `${between} the circumference changed by more than the adjustments say: ${named}.` };
   }
-  return { state: "met", value, why: `${between} the adjustments explain every level within ${figure(value, 1)} mm.` };
+  return {
+    state: "met",
+    value,
+    why: `${between} the adjustments explain ${levelsShared(levels.length, socket)} within ${figure(value, 1)} mm.`,
+  };
 }
+
+/** A level that only one of the two has can be neither explained nor held against anything. */
+const levelsShared = (shared: number, { stations }: CheckSocket): string =>
+  shared >= stations.length ? "every level" : `the ${counted(shared, "level")} that both have, of ${stations.length},`;
 
 /** Every check of the level done and met; a concern is met where a carried adjustment answers it. */
 export const checksDone: GateJudge = (evidence) => told("checks", evidence, checksOfFitting(evidence));

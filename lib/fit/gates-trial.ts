@@ -63,7 +63,7 @@ export const checkedOftenEnough = aboutTrial((trial, { limits }) => {
 });
 
 /** Of the trial; and nobody signs while a trial that was begun since goes badly. */
-export const comfort = aboutTrial(({ replay }, { unfinished, limits }) => {
+export const comfort = aboutTrial(({ replay }, { open, limits }) => {
   const [least, never] = [limitValue(limits, "comfort-last-least"), limitValue(limits, "comfort-never-below")];
   const { last, worst } = replay.series.comfort;
   const asked = {
@@ -76,10 +76,10 @@ export const comfort = aboutTrial(({ replay }, { unfinished, limits }) => {
     return { ...asked, state: "unknown", why: "Nobody asked about comfort." };
   const why = `Comfort last ${figure(last)} of 10, lowest ${figure(worst)}.`;
   if (last < least || worst < never) return { ...asked, value: last, state: "not met", why };
-  const sinceThen = Math.min(10, ...unfinished.flatMap((worn) => worn.replay.series.comfort.worst ?? []));
+  const sinceThen = Math.min(10, ...open.flatMap((other) => other.replay.series.comfort.worst ?? []));
   if (sinceThen < never)
     return { ...asked, value: last, state: "not met", why: `${why} But ${figure(sinceThen)} in a trial that has not ended.` };
-  const putRight = Math.min(10, ...replay.checkIns.flatMap(({ asFirstSaid }) => asFirstSaid?.comfort ?? []));
+  const putRight = Math.min(10, ...replay.checkIns.flatMap(({ worstSaid }) => worstSaid?.comfort ?? []));
   return putRight < never
     ? { ...asked, value: last, state: "close", why: `${why} A comfort of ${figure(putRight)} was put right afterwards.` }
     : { ...asked, value: last, state: "met", why };
@@ -87,13 +87,13 @@ export const comfort = aboutTrial(({ replay }, { unfinished, limits }) => {
 
 /** Of the trial, and of one begun since that is still worn: who hurts now must not be signed for. */
 export const pain: GateJudge = (evidence) => {
-  const { trial, unfinished, limits } = evidence;
+  const { trial, open, limits } = evidence;
   const [most, forbids] = [limitValue(limits, "pain-most"), limitValue(limits, "pain-forbids")];
   const asked = { unit: "of 10", limit: most, limitText: `at most ${figure(most)}`, source: "pain-cut-points" };
   const inTrial = trial?.replay.series.pain.worst ?? null;
   const found = [
     { value: inTrial, where: "in the trial" },
-    ...unfinished.map(({ replay }) => ({ value: replay.series.pain.worst, where: "in a trial that has not ended" })),
+    ...open.map(({ replay }) => ({ value: replay.series.pain.worst, where: "in a trial that has not ended" })),
   ].flatMap(({ value, where }) => (value === null ? [] : [{ value, where }]));
   const worst = found.toSorted((a, b) => b.value - a.value).at(0);
   const why = worst ? `Highest pain ${figure(worst.value)} of 10, ${worst.where}.` : "Nobody asked about pain.";
@@ -104,7 +104,7 @@ export const pain: GateJudge = (evidence) => {
   if (!trial) return withoutTrial(evidence);
   if (inTrial === null || trial.replay.series.pain.points.length === 0)
     return { ...asked, state: "unknown", why: "Nobody asked about pain in the trial." };
-  const putRight = Math.max(0, ...trial.replay.checkIns.flatMap(({ asFirstSaid }) => asFirstSaid?.pain ?? []));
+  const putRight = Math.max(0, ...trial.replay.checkIns.flatMap(({ worstSaid }) => worstSaid?.pain ?? []));
   return putRight > most
     ? { ...said, state: "close", why: `${why} A pain of ${figure(putRight)} was put right afterwards.` }
     : { ...said, state: "met", why };
@@ -138,7 +138,7 @@ function leastChance(count: number): number {
 /** So small a chance is no zero. */
 const chance = (p: number): string => (p < 0.001 ? "p below 0.001" : `p = ${figure(p, 3)}`);
 
-export const noStopSign = aboutTrial(({ replay, course }, { unfinished, stoppedBefore }) => {
+export const noStopSign = aboutTrial(({ replay, course }, { open, stoppedBefore }) => {
   const asked = { value: replay.stopSigns.length, unit: "stop signs", limit: 0, limitText: "none", source: "stop-signs" };
   if (replay.stopSigns.length > 0) {
     const named = replay.stopSigns
@@ -146,7 +146,7 @@ export const noStopSign = aboutTrial(({ replay, course }, { unfinished, stoppedB
       .join(", ");
     return { ...asked, state: "forbids", why: `Stop sign: ${named}.` };
   }
-  const stays = [course, ...unfinished.map((worn) => worn.course)]
+  const stays = [course, ...open.map((other) => other.course)]
     .map((worn) => feelingsReason(worn))
     .find(({ state }) => state === "not met");
   return stays

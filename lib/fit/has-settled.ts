@@ -119,7 +119,7 @@ export function besideSettling(
 }
 
 export const isAdult = (birthOn: string, { asOf, limits }: { asOf: string; limits: Limits }): boolean =>
-  asOf.slice(0, 10) >= laterDate(birthOn, { months: 12 * limitValue(limits, "adult-years") });
+  birthOn <= asOf.slice(0, 10) && asOf.slice(0, 10) >= laterDate(birthOn, { months: 12 * limitValue(limits, "adult-years") });
 
 /** A date so many months later; where that month lacks the day, the first of the month after. */
 export function laterDate(date: string, { months }: { months: number }): string {

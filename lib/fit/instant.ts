@@ -27,6 +27,18 @@ export function instantOrNaN(at: string): number {
 }
 
 /**
+ * The instants of records, in their order. The path of a record is only put together where its instant is wrong.
+ *
+ * @throws FitInputError as `instantMs`
+ */
+export function instantsOf(records: readonly { at: string }[], path: string): number[] {
+  return records.map(({ at }, index) => {
+    const ms = instantOrNaN(at);
+    return Number.isNaN(ms) ? instantMs(at, `${path}[${index}].at`) : ms;
+  });
+}
+
+/**
  * The forms in which nearly every instant is written: to the second or to the millisecond, on a day that every month
  * has. Read here in half the time that `Date.parse` takes, because a long trial has a thousand of them. NaN for
  * whatever is written otherwise, right or wrong: that is left to `Date.parse`.

@@ -104,6 +104,7 @@ const lookAgain = (evidence: Evidence): GateAction =>
 
 export function nextActions(decision: Decision, gates: readonly Gate[], evidence: Evidence): NextAction[] {
   const deciding = decisiveStates[decision];
+  if (deciding === null) return [];
   const open = gates.filter(({ state, accepted }) => deciding === state && accepted === undefined);
   const found = open.map((gate) => ({ gate, ...actionFor(gate, evidence) }));
   const scopes = new Set(found.map(({ scope }) => scope));

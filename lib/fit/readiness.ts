@@ -11,7 +11,7 @@ import { marksEven, marksFade, skinInspected, skinIntact } from "./gates-skin";
 import { checksDone, motion, socketDescribed, suspension } from "./gates-socket";
 import { checkedOftenEnough, comfort, noStopSign, pain, trend, trialLoad, wornLongEnough } from "./gates-trial";
 import { indexOf } from "./index-inputs";
-import { instantMs } from "./instant";
+import { instantsOf } from "./instant";
 import { defaultLimits, type Limits } from "./limits";
 import { nextActions } from "./next-actions";
 import { parseBundle } from "./parse-bundle";
@@ -135,14 +135,15 @@ function gateOf(id: GateId, finding: Finding, evidence: Evidence): Gate {
 /** The latest that counts. Nobody can have accepted what was found only afterwards. */
 function acceptanceOf(id: GateId, { foundMs }: Finding, { bundle, asOfMs }: Evidence): Acceptance | undefined {
   if (!(acceptableGates as readonly GateId[]).includes(id)) return undefined; // includes takes only what may be in it
+  const instants = instantsOf(bundle.acceptances, "acceptances");
   return bundle.acceptances
-    .map((acceptance, index) => ({ ...acceptance, atMs: instantMs(acceptance.at, `acceptances[${index}].at`) }))
+    .map((acceptance, index) => ({ acceptance, atMs: instants[index] ?? Number.NaN }))
     .filter(
-      ({ gate, by, why, atMs }) =>
+      ({ acceptance: { gate, by, why }, atMs }) =>
         gate === id && by.trim() !== "" && why.trim() !== "" && atMs <= asOfMs && atMs >= (foundMs ?? atMs),
     )
     .sort((a, b) => a.atMs - b.atMs)
-    .at(-1);
+    .at(-1)?.acceptance;
 }
 
 function decide(gates: readonly Gate[], carriedCount: number): Decision {

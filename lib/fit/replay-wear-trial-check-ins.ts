@@ -26,6 +26,8 @@ export interface TrialCheckIn extends Ratings {
   reportedBy?: "wearer" | "carer" | "clinician";
   /** As it was first said; present where it was put right. */
   asFirstSaid?: Ratings;
+  /** The worst of all that was said before; present where it was put right. */
+  worstSaid?: Ratings;
 }
 
 export type Correction = Extract<TrialEvent, { kind: "corrected" }>;
@@ -64,6 +66,7 @@ export function correctCheckIns(said: readonly TrialCheckIn[], timed: readonly T
     checkIns[index] = {
       ...checkIn,
       asFirstSaid: checkIn.asFirstSaid ?? ratingsOf(checkIn),
+      worstSaid: worseOf(checkIn.worstSaid ?? ratingsOf(checkIn), ratingsOf(checkIn)),
       ...(trusted && atMs >= saidMs ? putRight(checkIn, event) : worseOf(checkIn, event)),
     };
   }
@@ -93,23 +96,23 @@ export function asSaid(event: Extract<TrialEvent, { kind: "check-in" }>, wornMin
 
 const ratingsOf = ({ comfort, pain, exertion, feelings }: Ratings): Ratings => ({ comfort, pain, exertion, feelings });
 
-const putRight = (said: Ratings, correction: Correction): Ratings => ({
+const putRight = (said: Ratings, correction: Pick<Correction, keyof Ratings>): Ratings => ({
   comfort: correction.comfort ?? said.comfort,
   pain: correction.pain ?? said.pain,
   exertion: correction.exertion ?? said.exertion,
   feelings: correction.feelings ?? said.feelings,
 });
 
-const worseOf = (said: Ratings, correction: Correction): Ratings => ({
+const worseOf = (said: Ratings, correction: Pick<Correction, keyof Ratings>): Ratings => ({
   comfort: Math.min(said.comfort, correction.comfort ?? said.comfort),
   pain: Math.max(said.pain, correction.pain ?? said.pain),
   exertion: Math.max(said.exertion, correction.exertion ?? said.exertion),
   feelings: [...said.feelings, ...(correction.feelings ?? [])],
 });
 
-/** A check-in that now sounds better than it was first said. */
-export const isSoftened = ({ asFirstSaid, comfort, pain, feelings }: TrialCheckIn): boolean =>
-  asFirstSaid !== undefined &&
-  (comfort > asFirstSaid.comfort ||
-    pain < asFirstSaid.pain ||
-    asFirstSaid.feelings.some((felt) => !feelings.some(({ kind }) => kind === felt.kind)));
+/** A check-in that now sounds better than it once did. */
+export const isSoftened = ({ worstSaid, comfort, pain, feelings }: TrialCheckIn): boolean =>
+  worstSaid !== undefined &&
+  (comfort > worstSaid.comfort ||
+    pain < worstSaid.pain ||
+    worstSaid.feelings.some((felt) => !feelings.some(({ kind }) => kind === felt.kind)));

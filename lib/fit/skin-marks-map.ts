@@ -30,6 +30,7 @@ export const usualCircumferenceMm = 250;
 const roundingShare = 1e-9;
 /** A mark counts in every cell where at least this part of it lies. */
 const countsFrom = 0.2 - roundingShare;
+const mostTurns = 4;
 /** The distal end is the last tenth of the length, and no more than this. */
 const mostDistalEndMm = 20;
 
@@ -104,9 +105,12 @@ function sharesOf(mark: SkinMark, limbLengthMm: number, circumferenceMm: number)
     "distal end": [Number.NEGATIVE_INFINITY, endMm],
   };
   const along = (mm: number) => (mm - mark.distanceFromEndMm) / (mark.heightMm / 2);
-  const around = (deg: number) => (((deg - mark.angleDeg) / 360) * circumferenceMm) / (mark.widthMm / 2);
+  const angleDeg = mark.angleDeg % 360;
+  // What is several times as wide as the limb is round lies all round it, however many times.
+  const roundMm = Math.max(circumferenceMm, mark.widthMm / mostTurns);
+  const around = (deg: number) => (((deg - angleDeg) / 360) * roundMm) / (mark.widthMm / 2);
   // A mark across the seam, or wider than the limb is round, lies in the same aspect on another turn too.
-  const turns = Math.ceil(mark.widthMm / 2 / circumferenceMm + Math.abs(mark.angleDeg) / 360) + 1;
+  const turns = Math.ceil(mark.widthMm / 2 / roundMm + Math.abs(angleDeg) / 360) + 1;
   const inQuarter = (middleDeg: number, [fromMm, toMm]: [number, number]): number => {
     const [bottom, top] = [along(fromMm), along(toMm)];
     let share = 0;

@@ -39,6 +39,7 @@ export function mannKendall(values: readonly number[]): Trend {
   const ties = tieSizes(values);
   const tied = ties.some((size) => size > 1);
   const untiedPairs = pairsOf(values.length) - ties.reduce((sum, size) => sum + pairsOf(size), 0);
+  if (untiedPairs === 0) return { s: 0, pUp: 1, pDown: 1 };
   const s = untiedPairs - 2 * fallingPairs(values);
   const exact = tied ? values.length <= mostTiedForExact : values.length <= mostForExact;
   return { s, ...(exact ? exactChances(s, untiedPairs, ties) : approximateChances(s, values.length, ties)) };
@@ -78,28 +79,41 @@ function exactChances(s: number, untiedPairs: number, ties: readonly number[]): 
   for (let k = 2; k <= count; k++) chances = averageOverWindow(chances, k);
   for (const size of ties) for (let k = 2; k <= size; k++) chances = undoAverage(chances, k);
   const falling = (untiedPairs - s) / 2;
-  const sum = (from: number, to: number) => chances.slice(from, to).reduce((total, chance) => total + chance, 0);
-  return { pUp: Math.min(1, sum(0, falling + 1)), pDown: Math.min(1, sum(falling, chances.length)) };
+  return {
+    pUp: Math.min(1, sumOf(chances.subarray(0, falling + 1))),
+    pDown: Math.min(1, sumOf(chances.subarray(falling))),
+  };
+}
+
+function sumOf(chances: Float64Array): number {
+  let sum = 0;
+  for (const chance of chances) sum += chance;
+  return sum;
 }
 
 /** One value more: as the k-th it can make 0…k−1 falling pairs, each as likely. */
 function averageOverWindow(chances: Float64Array<ArrayBuffer>, k: number): Float64Array<ArrayBuffer> {
+  const wider = new Float64Array(chances.length + k - 1);
   let window = 0;
-  return new Float64Array(chances.length + k - 1).map((_, falling) => {
-    window += (chances[falling] ?? 0) - (chances[falling - k] ?? 0);
-    return Math.max(0, window) / k;
-  });
+  for (let falling = 0; falling < wider.length; falling++) {
+    window += at(chances, falling) - at(chances, falling - k);
+    wider[falling] = Math.max(0, window) / k;
+  }
+  return wider;
 }
 
 /** Takes back `averageOverWindow`: the orders of equal values among themselves make no difference. */
 function undoAverage(chances: Float64Array<ArrayBuffer>, k: number): Float64Array<ArrayBuffer> {
   const narrower = new Float64Array(chances.length - k + 1);
-  narrower.forEach((_, falling) => {
-    const step = ((chances[falling] ?? 0) - (chances[falling - 1] ?? 0)) * k;
-    narrower[falling] = Math.max(0, step + (narrower[falling - k] ?? 0));
-  });
+  for (let falling = 0; falling < narrower.length; falling++) {
+    const step = (at(chances, falling) - at(chances, falling - 1)) * k;
+    narrower[falling] = Math.max(0, step + at(narrower, falling - k));
+  }
   return narrower;
 }
+
+/** Nothing lies before the first or beyond the last. Asked first: looking there takes a hundred times as long. */
+const at = (chances: Float64Array, place: number): number => (place >= 0 && place < chances.length ? (chances[place] ?? 0) : 0);
 
 function approximateChances(s: number, count: number, ties: readonly number[]): Omit<Trend, "s"> {
   const term = (size: number) => size * (size - 1) * (2 * size + 5);
