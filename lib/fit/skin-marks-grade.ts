@@ -35,7 +35,7 @@ export function gradeMark(mark: SkinMark, lookedAtMin?: number): MarkGrade {
   if (mark.broken || mark.strength === "purple") return 4;
   const lasts =
     (fadedAtMin !== null && fadedAtMin > fadingMin) || (lookedAtMin !== undefined && lookedAtMin >= fadingMin && isThere(mark));
-  if (mark.blanches === "no" || lasts || mark.strength === "deep") return 3;
+  if (mark.blanches === "no" || lasts) return 3;
   const seen = gradeOfStrength[mark.strength];
   return mark.firm || mark.painful ? addOne(seen) : seen;
 }
