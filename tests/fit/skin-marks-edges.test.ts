@@ -177,6 +177,17 @@ describe("evenness of marks", () => {
     expect(standsOut).toHaveLength(3);
   });
 
+  it("asks three cells of the wall for what is usual, each with its aspect and its third", () => {
+    const cells = [
+      { aspect: "anterior", third: "middle", grade: 2 },
+      { aspect: "lateral", third: "middle", grade: 2 },
+      { aspect: "posterior", grade: 2 },
+      { third: "distal", grade: 2 },
+    ] as const;
+    expect(evenness(cells).standsOut).toHaveLength(4);
+    expect(evenness([...cells, { aspect: "medial", third: "middle", grade: 2 }]).standsOut).toEqual([]);
+  });
+
   it("holds the peak against the mean of the marked cells only", () => {
     expect(evenness(wall(3, 1, 0, 0)).peakToMean).toBeCloseTo(1.5, 12);
   });
@@ -227,8 +238,17 @@ describe("a mark from look to look", () => {
     expect(track(look(2, gone()), look(4, mark()))?.fade).toEqual({ lowMin: 4, highMin: null });
   });
 
+  it("is not gone by a look at the very minute at which another one shows it", () => {
+    const both = [
+      { ...look(3, mark()), id: "a" },
+      { ...look(3, gone()), id: "b" },
+    ];
+    expect(trackMarks(both)[0]).toMatchObject({ fade: { lowMin: 3, highMin: null }, state: "unknown" });
+  });
+
   it("takes a time of fading where nobody saw the mark", () => {
-    expect(track(look(6, gone({ fadedAtMin: 4 })))?.fade).toEqual({ lowMin: 4, highMin: 4 });
+    for (const minutes of [4, 0])
+      expect(track(look(6, gone({ fadedAtMin: minutes })))?.fade).toEqual({ lowMin: minutes, highMin: minutes });
   });
 
   it("names the looks after the last that mentions it", () => {
