@@ -1,6 +1,6 @@
 /** The gates about the socket and its latest fitting at their edges, and what they say. */
 import { describe, expect, it } from "vitest";
-import type { Bundle, CheckKey } from "@/lib/fit";
+import { assessReadiness, type Bundle, type CheckKey, limitsWith } from "@/lib/fit";
 import { acceptance, changed, fittingOf, gateOf, readyBundle, socketOf } from "./ready-bundle";
 
 type Change = (bundle: Bundle) => void;
@@ -57,7 +57,7 @@ describe("socket-described", () => {
       state: "not met",
       why: expect.stringMatching(/Socket 2 has no dimensions: fewer than 2 levels/),
     });
-    expect(levels(2).state).toBe("met");
+    expect(levels(2)).toMatchObject({ state: "met", why: expect.stringContaining("every level") });
   });
 
   it("asks for a reason with every adjustment, and counts those without", () => {
@@ -116,6 +116,23 @@ describe("socket-described", () => {
       for (const socket of bundle.sockets) if (socket.number === 3) socket.derivedFrom = "so1";
     };
     expect(gate(named)).toMatchObject({ state: "met", why: expect.stringContaining("From socket 1 to 3") });
+  });
+
+  it("looks for an adjustment's third from the end that distances run from, and goes by the clinic's own limit", () => {
+    // A relief of 3 mm widens by 3π/4 = 2.36 mm: at the levels of the proximal third, 120 and 160 of 170 mm from the distal end.
+    const relieved =
+      (stationsFrom: Bundle["episode"]["stationsFrom"]): Change =>
+      (bundle) => {
+        bundle.episode.stationsFrom = stationsFrom;
+        const { stations, adjustments } = socketOf(bundle);
+        adjustments.push({ id: "r", kind: "relief", third: "proximal", amount: 3, unit: "mm", reason: "Room" });
+        for (const station of stations.slice(3)) station.circumferenceMm += (3 * Math.PI) / 4;
+      };
+    expect(gate(relieved("distal end")).state).toBe("met");
+    expect(gate(relieved("proximal landmark")).state).toBe("not met");
+    const bundle = changed(remadeBy(3));
+    const own = assessReadiness(bundle, limitsWith({ "unexplained-mm": 4 })).gates.find(({ id }) => id === "socket-described");
+    expect(own).toMatchObject({ state: "met", limit: 4 });
   });
 
   it("takes a socket for made anew only where it names its measurement and no adjustment", () => {
