@@ -20,6 +20,7 @@ export function findingsOf(bundle: Bundle, socketId: string | undefined): Findin
   const marks = [...fittings, ...trials]
     .flatMap(({ inspections }) => inspections)
     .flatMap((look) => look.marks)
+    .toSorted((a, b) => gradeMark(b) - gradeMark(a))
     .filter((mark, index, all) => gradeMark(mark) > 0 && all.findIndex(({ id }) => id === mark.id) === index)
     .map((mark) => ({
       value: `mark:${mark.id}`,

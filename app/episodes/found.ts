@@ -84,6 +84,8 @@ interface Raw {
   words: string;
   answers?: string;
   findings: Finding[];
+  /** Of two that are one thing the heavier is told: the grade of a mark, a rating. */
+  weight?: number;
 }
 
 interface Asked {
@@ -170,30 +172,34 @@ function marksOf(looks: readonly Inspection[], { bundle, limits, level }: Asked)
     const [hardest, ...others] = times.toSorted((a, b) => b.grade - a.grade);
     if (!hardest) return [];
     const { mark, grade } = hardest;
-    const stays = ({ kind }: Finding): boolean => kind === "late-fading" || forbiddingFindings.includes(kind);
-    const findings = [...hardest.findings, ...others.flatMap((other) => other.findings.filter(stays))];
+    const findings = [...hardest.findings, ...others.flatMap((other) => other.findings.filter(staysSaid))];
     const words = `Mark grade ${grade}, ${placeWords(mark, limbLengthMm)}: ${findingWords({ ...mark, grade })}`;
-    return findings.length === 0 ? [] : [{ id: `mark:${id}`, words, answers: `mark:${id}`, findings }];
+    return findings.length === 0 ? [] : [{ id: `mark:${id}`, words, answers: `mark:${id}`, findings, weight: grade }];
   });
 }
 
+/** What one look shows stays said, whatever another shows. */
+const staysSaid = ({ kind }: Finding): boolean => kind === "late-fading" || forbiddingFindings.includes(kind);
+
 function painOf(pain: number | undefined, { level, limits }: Asked): Raw[] {
   const finding = pain === undefined ? null : findingOfPain(pain, level, limits);
-  return finding ? [{ id: "pain", words: `Pain ${formatNumber(pain ?? 0, 0)} of 10`, answers: "pain", findings: [finding] }] : [];
+  if (pain === undefined || !finding) return [];
+  return [{ id: "pain", words: `Pain ${formatNumber(pain, 0)} of 10`, answers: "pain", findings: [finding], weight: pain }];
 }
 
-const comfortOf = (comfort: number | undefined, { level, limits }: Asked): Raw[] =>
-  comfort !== undefined && comfort < limitValue(limits, "comfort-last-least")
-    ? [{ id: "comfort", words: `Comfort ${formatNumber(comfort, 0)} of 10`, findings: [{ kind: "low-comfort", level }] }]
-    : [];
+function comfortOf(comfort: number | undefined, { level, limits }: Asked): Raw[] {
+  if (comfort === undefined || comfort >= limitValue(limits, "comfort-last-least")) return [];
+  const findings: Finding[] = [{ kind: "low-comfort", level }];
+  return [{ id: "comfort", words: `Comfort ${formatNumber(comfort, 0)} of 10`, findings, weight: 10 - comfort }];
+}
 
-/** What a fitting and a trial both found stands once, with the findings of both. */
+/** What a fitting and a trial both found stands once, as the heavier of the two; what forbids in either stays said. */
 function joined(found: readonly Raw[]): Raw[] {
   const once = new Map<string, Raw>();
   for (const raw of found) {
     const before = once.get(raw.id);
-    const worse = before && isForbidding(before) ? before : raw;
-    once.set(raw.id, before ? { ...worse, findings: [...before.findings, ...raw.findings] } : raw);
+    const [told, other] = before && (before.weight ?? 0) > (raw.weight ?? 0) ? [before, raw] : [raw, before];
+    once.set(raw.id, { ...told, findings: [...told.findings, ...(other?.findings.filter(staysSaid) ?? [])] });
   }
   return [...once.values()];
 }

@@ -31,6 +31,19 @@ test("a mark is looked up as the look saw it that grades it highest, and a relie
   expect(headings).not.toContain("any-faint-mark");
 });
 
+test("a mark that a fitting and a trial both saw stands once, as the stronger of the two", () => {
+  const bundle = changed((each) => {
+    const look = structuredClone(lookOf(each, 0));
+    look.id = "at the fitting";
+    look.marks = [{ ...markOf(each, 0), strength: "faint" }];
+    fittingOf(each).inspections = [look];
+  });
+  const mark = foundOf(bundle).filter(({ id }) => id === "mark:mk0");
+  expect(mark).toHaveLength(1);
+  expect(mark[0]?.words).toMatch(/^Mark grade 2/);
+  expect(mark[0]?.considered.map(({ id }) => id)).not.toContain("any-faint-mark");
+});
+
 test("a build-up is often made across from the mark: its place is left to be chosen, so that none lands on the sore spot", () => {
   const bundle = changed((each) => {
     markOf(each, 0).strength = "deep";

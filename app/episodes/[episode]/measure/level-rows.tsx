@@ -57,17 +57,15 @@ export function LevelRows({ readings, firstDistances, last, unit, hint, isChangi
                   unit="mm"
                   alsoDescribedBy={said}
                 />
-                <div className={styles.said}>
-                  <p id={said}>
-                    <LastTime reading={reading} last={last} unit={unit} />
-                  </p>
-                  <Jump reading={reading} unit={unit} />
-                </div>
+                <p id={said} className={styles.said}>
+                  <LastTime reading={reading} last={last} unit={unit} />
+                </p>
                 {hasScripts && isChanging && (
                   <button type="button" className={styles.remove} onClick={() => remove(reading.row)}>
                     remove<span className="heard"> level {position + 1}</span>
                   </button>
                 )}
+                <Jump reading={reading} unit={unit} />
               </fieldset>
             </li>
           );
