@@ -7,7 +7,7 @@ const measured = (file: string) =>
   stored(
     file,
     `SELECT Episode.id, Episode.wearerId, Wearer.name FROM Episode JOIN Wearer ON Wearer.id = wearerId
-     JOIN LimbMeasurement ON LimbMeasurement.episodeId = Episode.id WHERE stage = 'check sockets' AND struckOutAt IS NULL`,
+     JOIN LimbMeasurement ON LimbMeasurement.episodeId = Episode.id WHERE stage = 'check sockets' AND level = 'transradial' AND struckOutAt IS NULL`,
   );
 
 const levels = (page: Page) => page.getByRole("group", { name: "Circumferences" });

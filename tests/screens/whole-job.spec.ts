@@ -126,7 +126,7 @@ async function look(page: Page, { minutesAgo, after, strength }: { minutesAgo: n
 }
 
 test("a prosthetist takes a new wearer from the first measurement to a signed release", async ({ page }) => {
-  test.setTimeout(180_000);
+  test.setTimeout(240_000);
   const lead = demoAccounts.find(({ role }) => role === "prosthetist");
   if (!lead) throw new Error("the invented clinic has a prosthetist");
   await page.goto("/");

@@ -1,0 +1,183 @@
+import AxeBuilder from "@axe-core/playwright";
+import type { Page } from "@playwright/test";
+import { expect, test } from "./clinic";
+import { signedInState } from "./prepared";
+import { stored } from "./stored";
+
+test.use({ viewport: { width: 1280, height: 900 } });
+test.describe.configure({ timeout: 120_000 });
+
+/** An open episode whose last socket left marks, and one where something forbids. */
+const open = (file: string) =>
+  stored(
+    file,
+    `SELECT Episode.id, CheckSocket.id AS socket, CheckSocket.number, CheckSocket.stations FROM Episode
+     JOIN CheckSocket ON CheckSocket.id = subjectSocketId
+     WHERE decision = 'not ready' AND stage = 'check sockets' AND level = 'transradial' AND struckOutAt IS NULL`,
+  );
+const forbidden = (file: string) =>
+  stored(
+    file,
+    "SELECT id, subjectSocketId AS socket FROM Episode WHERE decision = 'must not be released' AND struckOutAt IS NULL",
+  );
+
+async function expectNoViolations(page: Page) {
+  const { violations } = await new AxeBuilder({ page })
+    .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"])
+    .analyze();
+  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`)).toEqual([]);
+}
+
+const dimensions = (page: Page) => page.getByRole("group", { name: "Inside circumferences" });
+const inside = (page: Page) => dimensions(page).getByLabel(/^inside circumference/);
+const adjustment = (page: Page, index: number) =>
+  page.getByRole("group", { name: "Adjustments to the socket before" }).getByRole("listitem").nth(index);
+const ready = (page: Page) => expect(page.getByRole("button", { name: "Add an adjustment" })).toBeVisible();
+
+test("from a finding to an adjustment to the dimensions, by keyboard", async ({ page, clinic }) => {
+  const { id, number } = open(clinic.file);
+  await page.goto(`/episodes/${id}/next-socket`);
+  await ready(page);
+  await expect(page.getByRole("heading", { name: `What was found with socket ${number}` })).toBeVisible();
+  const mark = page.locator("summary", { hasText: /^Mark grade/ }).first();
+  await mark.press("Enter");
+  await expect(page.getByText("common practice, no source").first()).toBeVisible();
+  await expect(page.getByText("Reason to stop and call the physician").first()).toBeVisible();
+  await page
+    .getByRole("button", { name: /^Take up\s*: relief/ })
+    .first()
+    .press("Enter");
+
+  const first = adjustment(page, 0);
+  await expect(first.getByLabel("kind")).toHaveValue("relief");
+  await expect(first.getByLabel("answers")).toHaveValue(/^mark:/);
+  await expect(first.getByLabel("amount")).toBeFocused();
+  await page.keyboard.type("3");
+  await first.getByLabel("third").selectOption("");
+  await first.getByLabel("reason").fill("the mark was clear for eight minutes");
+
+  // A relief of 3 mm is 3·π/4 = 2.4 mm of circumference, at every level where no third is named.
+  const before = Number(
+    /([\d.]+) mm/.exec((await dimensions(page).getByRole("row").nth(1).getByRole("cell").nth(1).textContent()) ?? "")?.[1],
+  );
+  await expect(inside(page).first()).toHaveValue(String(Math.round((before + 2.356) * 10) / 10));
+  await expect(page.getByText("The adjustments explain every level")).toBeVisible();
+  await expect(page.getByRole("img", { name: /^Profile of socket/ })).toBeVisible();
+  await expectNoViolations(page);
+  await page.getByRole("button", { name: "Specify the socket" }).press("Enter");
+  await expect(page.getByRole("link", { name: `Socket ${Number(number) + 1}`, exact: true }).first()).toBeVisible();
+});
+
+test("a level that was typed stays; what no adjustment explains is said at the level, and can be taken back", async ({
+  page,
+  clinic,
+}) => {
+  const { id } = stored(
+    clinic.file,
+    "SELECT id FROM Episode WHERE decision = 'not ready' AND level = 'transfemoral' AND stage = 'check sockets'",
+  );
+  await page.goto(`/episodes/${id}/next-socket`);
+  await ready(page);
+  const proposed = await inside(page).nth(1).inputValue();
+  await inside(page)
+    .nth(1)
+    .fill(String(Number(proposed) + 9).replace(".", ","));
+  const row = dimensions(page).getByRole("row").nth(2);
+  await expect(row).toContainText("not explained: 9 mm more than the adjustments make it");
+  await expect(inside(page).nth(1)).toHaveAccessibleDescription(/not explained/);
+  await expect(page.getByText("It can be saved as it stands")).toBeVisible();
+
+  const first = adjustment(page, 0);
+  await first.getByLabel("kind").selectOption("volume");
+  await first.getByLabel("amount").fill("−2");
+  await first.getByLabel("unit").selectOption("percent");
+  await expect(inside(page).nth(1)).toHaveValue(String(Number(proposed) + 9).replace(".", ","));
+  await row.getByRole("button", { name: /^as proposed/ }).click();
+  // √0.98 = 0.98995, by hand.
+  await expect(inside(page).nth(1)).toHaveValue(String(Math.round(Number(proposed) * 9.8995) / 10));
+  await expect(page.getByText("The adjustments explain every level")).toBeVisible();
+});
+
+test("what forbids stands open, offers nothing, and no trial is offered after the fitting", async ({ page, clinic }) => {
+  const { id, socket } = forbidden(clinic.file);
+  await page.goto(`/episodes/${id}/next-socket`);
+  await ready(page);
+  const first = page
+    .locator("section", { has: page.getByRole("heading", { name: /^What was found/ }) })
+    .getByRole("listitem")
+    .first();
+  await expect(first).toContainText("Leave the socket off and ask the physician first.");
+  await expect(first.getByRole("button", { name: /^Take up/ })).toHaveCount(0);
+  await page.goto(`/sockets/${socket}/what-next`);
+  await expect(page.getByText("Something here forbids.")).toBeVisible();
+  await expect(page.getByText("no trial over a finding that forbids")).toBeVisible();
+  await expect(page.getByRole("link", { name: "Plan a wear trial" })).toHaveCount(0);
+  await expectNoViolations(page);
+});
+
+test("what is ticked after a fitting stands among the adjustments of the next socket", async ({ page, clinic }) => {
+  const { socket } = stored(
+    clinic.file,
+    "SELECT subjectSocketId AS socket FROM Episode WHERE decision = 'not ready' AND level = 'transtibial' AND stage = 'check sockets'",
+  );
+  await page.goto(`/sockets/${socket}/what-next`);
+  for (const summary of await page.locator("form li > details > summary").all()) await summary.click();
+  const box = page.getByRole("checkbox", { name: /^take up/ }).first();
+  await box.check();
+  await page.getByRole("button", { name: /^Alter socket/ }).click();
+  await expect(page.getByRole("heading", { name: /^Specify socket/ })).toBeVisible();
+  await expect(adjustment(page, 0)).toContainText("Considered:");
+  await expect(adjustment(page, 0).getByLabel("kind")).not.toHaveValue("");
+  await expect(page.getByLabel("Note for the bench")).toHaveValue(/^Alter socket/);
+});
+
+test("without JavaScript the dimensions are worked out by the tick", async ({ browser, clinic }) => {
+  const { id } = stored(
+    clinic.file,
+    "SELECT id FROM Episode WHERE decision = 'not ready' AND level = 'knee disarticulation' AND stage = 'check sockets'",
+  );
+  const context = await browser.newContext({
+    javaScriptEnabled: false,
+    storageState: signedInState("prosthetist"),
+    baseURL: clinic.address,
+  });
+  const page = await context.newPage();
+  await page.goto(`/episodes/${id}/next-socket`);
+  const first = adjustment(page, 0);
+  await first.getByLabel("kind").selectOption("volume");
+  await first.getByLabel("amount").fill("-2");
+  await first.getByLabel("unit").selectOption("percent");
+  await first.getByLabel("reason").fill("loose all along");
+  await page.getByLabel("Work the inside circumferences out").check();
+  await page.getByRole("button", { name: "Specify the socket" }).click();
+  await expect(page.getByRole("heading", { name: "The series" })).toBeVisible();
+  const made = stored(
+    clinic.file,
+    `SELECT stations, derivedFromId FROM CheckSocket WHERE episodeId = '${id}' ORDER BY number DESC`,
+  );
+  const origin = stored(clinic.file, `SELECT stations FROM CheckSocket WHERE id = '${made.derivedFromId}'`);
+  const first0 = (json: string | undefined) =>
+    (JSON.parse(json ?? "[]") as { circumferenceMm: number }[])[0]?.circumferenceMm ?? 0; // as the store wrote it
+  expect(first0(made.stations)).toBeCloseTo(Math.round(first0(origin.stations) * 9.8995) / 10, 6);
+  await context.close();
+});
+
+test("on a phone in the dark nothing is cut off, and axe finds nothing", async ({ browser, clinic }) => {
+  const { id, socket } = open(clinic.file);
+  const context = await browser.newContext({
+    storageState: signedInState("prosthetist"),
+    baseURL: clinic.address,
+    colorScheme: "dark",
+    viewport: { width: 360, height: 780 },
+  });
+  const page = await context.newPage();
+  for (const address of [`/episodes/${id}/next-socket`, `/sockets/${socket}/what-next`]) {
+    await page.goto(address);
+    await expect(page.getByRole("heading", { level: 1 })).toBeVisible();
+    for (const summary of await page.locator("li > details > summary").all()) await summary.click();
+    await expectNoViolations(page);
+    const overflow = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+    expect(overflow, address).toBeLessThanOrEqual(0);
+  }
+  await context.close();
+});
