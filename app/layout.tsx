@@ -39,7 +39,9 @@ export default async function Layout({ children }: { children: ReactNode }) {
           clinicName={clinic?.name ?? "Fitting Ledger"}
           invented={clinic?.invented ?? false}
           items={actor ? places.filter(({ permission }) => may(actor, permission)) : []}
-          {...(actor ? { signedIn: { name: actor.name, role: actor.role, mayFind: may(actor, "see wearers"), signOut } } : {})}
+          {...(actor
+            ? { signedIn: { id: actor.id, name: actor.name, role: actor.role, mayFind: may(actor, "see wearers"), signOut } }
+            : {})}
         >
           <UnitsProvider units={units}>{children}</UnitsProvider>
         </Frame>

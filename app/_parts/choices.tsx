@@ -4,6 +4,7 @@ import styles from "./choices.module.css";
 import { describedBy, type FieldProps, HintAndError, LabelText } from "./field-frame";
 import type { Option } from "./fields";
 import { useField } from "./form-context";
+import { chooseByNumber, useRateByNumber } from "./form-keys";
 
 interface ChooseProps extends FieldProps {
   /** A few short words; the answers of a check by default. */
@@ -12,11 +13,14 @@ interface ChooseProps extends FieldProps {
 
 const answers = ["met", "concern", "not met", "not done"].map((answer) => ({ value: answer, label: answer }));
 
-/** One of a few words in a row, question beside them. Nothing is chosen beforehand. */
+/**
+ * One of a few words in a row, question beside them. Nothing is chosen beforehand. By keyboard the arrows choose, and so
+ * does the number of the answer, which then goes on to the next field.
+ */
 export function Choose({ name, first, label, hint, optional, options = answers }: ChooseProps) {
   const ids = useField(name, first);
   return (
-    <fieldset className={styles.check} aria-describedby={describedBy(ids, hint)}>
+    <fieldset className={styles.check} aria-describedby={describedBy(ids, hint)} onKeyDown={chooseByNumber}>
       <legend className="heard">{label}</legend>
       <div className={styles.question}>
         {/* The legend says it aloud; a legend itself cannot stand beside its choices. */}
@@ -41,13 +45,18 @@ interface ScaleProps extends FieldProps {
 
 const ratings = Array.from({ length: 11 }, (_, rating) => ({ value: String(rating), label: String(rating) }));
 
-/** A rating from 0 to 10 in large buttons, with the scale's own ends in words. */
+/** A rating from 0 to 10 in large buttons, with the scale's own ends in words. By keyboard the figures themselves rate. */
 export function Scale({ name, first, label, hint, optional, ends: [low, high], none }: ScaleProps) {
   const ids = useField(name, first);
+  const rateByNumber = useRateByNumber();
   const chosen = ids.value;
   const endsId = `${ids.id}-ends`;
   return (
-    <fieldset className={styles.scale} aria-describedby={[describedBy(ids, hint), endsId].filter(Boolean).join(" ")}>
+    <fieldset
+      className={styles.scale}
+      aria-describedby={[describedBy(ids, hint), endsId].filter(Boolean).join(" ")}
+      onKeyDown={rateByNumber}
+    >
       <legend>
         <LabelText label={label} optional={optional} />
       </legend>
@@ -61,7 +70,7 @@ export function Scale({ name, first, label, hint, optional, ends: [low, high], n
         <Radios name={name} id={ids.id} options={ratings} chosen={chosen} invalid={ids.error !== undefined} />
         {none && (
           <label className={styles.none}>
-            <input type="radio" name={name} value="" defaultChecked={false} />
+            <input type="radio" name={name} value="" defaultChecked={ids.wasSent && chosen === ""} />
             {none}
           </label>
         )}

@@ -34,13 +34,6 @@ export function FormErrors() {
           ))}
         </ul>
       )}
-      {state.signIn && (
-        <p>
-          <a href="/sign-in" target="_blank" rel="noreferrer">
-            Sign in, in another tab
-          </a>
-        </p>
-      )}
       {state.changed && <BothVersions changed={state.changed} />}
     </div>
   );

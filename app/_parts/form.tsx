@@ -1,11 +1,45 @@
 "use client";
 
 import { unstable_rethrow } from "next/navigation";
-import { type FormEvent, type ReactNode, startTransition, useActionState, useId, useState, useTransition } from "react";
+import {
+  type FormEvent,
+  type ReactNode,
+  startTransition,
+  useActionState,
+  useId,
+  useMemo,
+  useRef,
+  useState,
+  useTransition,
+} from "react";
+import { DraftLine } from "./draft-line";
+import { useDraftOfForm } from "./draft-of-form";
 import styles from "./form.module.css";
 import { FormContext } from "./form-context";
 import { FormErrors } from "./form-errors";
-import { type FormAction, type FormState, untouched, valuesOf } from "./form-state";
+import { useFocusKept } from "./form-focus";
+import { moveOnWithEnter } from "./form-keys";
+import { type FormAction, type FormState, type FormValues, untouched, valuesOf } from "./form-state";
+import { TypedValues } from "./typed-values";
+
+interface ActionFormProps {
+  action: FormAction;
+  className?: string;
+  /**
+   * Keeps what is typed on the device until it is saved, under this name: `draftKey("fitting", socketId, actor.id)`.
+   * In such a form Enter goes on to the next field, and Ctrl and Enter save.
+   */
+  draft?: string;
+  children: ReactNode;
+}
+
+interface Shown {
+  state: FormState;
+  times: number;
+  /** New fields, with new first values. */
+  begun: number;
+  recordId?: string | undefined;
+}
 
 /**
  * A form over a server action that answers with a `FormState`.
@@ -13,12 +47,29 @@ import { type FormAction, type FormState, untouched, valuesOf } from "./form-sta
  * Without JavaScript the browser sends it and the page comes back filled. With it, the form is sent from here: React
  * does not reset the fields, and a lost network leaves what was typed where it is.
  */
-export function ActionForm({ action, className, children }: { action: FormAction; className?: string; children: ReactNode }) {
+export function ActionForm({ action, className, draft: draftKey, children }: ActionFormProps) {
   const [answered, formAction] = useActionState(action, untouched);
-  const [sent, setSent] = useState<{ state: FormState; times: number; saves: number } | null>(null);
+  const [sent, setSent] = useState<Shown | null>(null);
   const [pending, startSending] = useTransition();
   const formId = useId();
-  const { state, times, saves } = sent ?? { state: answered, times: 0, saves: 0 };
+  const form = useRef<HTMLFormElement>(null);
+  const [typed] = useState(() => new TypedValues());
+  const { state, times, begun, recordId } = sent ?? { state: answered, times: 0, begun: 0 };
+  const draft = useDraftOfForm({
+    draftKey,
+    form,
+    typed,
+    begun,
+    isFilled: Object.keys(state.values).length > 0,
+    begin: (values: FormValues, newRecordId?: string) =>
+      setSent((now) => ({
+        state: { values, errors: {} },
+        times: now?.times ?? 0,
+        begun: (now?.begun ?? 0) + 1,
+        recordId: newRecordId,
+      })),
+  });
+  useFocusKept(form, begun);
 
   function send(event: FormEvent<HTMLFormElement>) {
     event.preventDefault();
@@ -26,19 +77,35 @@ export function ActionForm({ action, className, children }: { action: FormAction
     const { submitter } = event.nativeEvent as SubmitEvent; // React's submit event wraps the browser's
     const formData = new FormData(event.currentTarget, submitter);
     startSending(async () => {
-      const next = await tell(action, state, formData);
-      startTransition(() => setSent({ state: next, times: times + 1, saves: saves + (next.saved ? 1 : 0) }));
+      const next = await tell(action, state, formData, draft.saved);
+      startTransition(() =>
+        setSent((now) => ({
+          state: next,
+          times: (now?.times ?? 0) + 1,
+          begun: (now?.begun ?? 0) + (next.saved ? 1 : 0),
+          recordId: now?.recordId,
+        })),
+      );
     });
   }
 
+  const told = useMemo(() => ({ formId, state, pending, typed, recordId }), [formId, state, pending, typed, recordId]);
   return (
-    <form action={formAction} onSubmit={send} noValidate className={`${styles.form} ${className ?? ""}`}>
-      <FormContext value={{ formId, state, pending }}>
+    <form
+      ref={form}
+      action={formAction}
+      onSubmit={send}
+      onKeyDown={draftKey === undefined ? undefined : moveOnWithEnter}
+      noValidate
+      className={`${styles.form} ${className ?? ""}`}
+    >
+      <FormContext value={told}>
         {/* A new key moves the focus to the errors of this try. */}
         <FormErrors key={`errors ${times}`} />
         {state.saved && <p role="status">{state.saved}</p>}
-        {/* A new key gives empty fields after a save. */}
-        <div key={`fields ${saves}`} className={styles.fields}>
+        {draftKey !== undefined && <DraftLine draft={draft} />}
+        {/* A new key gives fields with new first values. */}
+        <div key={`fields ${begun}`} className={styles.fields}>
           {children}
         </div>
       </FormContext>
@@ -46,15 +113,21 @@ export function ActionForm({ action, className, children }: { action: FormAction
   );
 }
 
-async function tell(action: FormAction, state: FormState, formData: FormData): Promise<FormState> {
+async function tell(action: FormAction, state: FormState, formData: FormData, whenSaved: () => void): Promise<FormState> {
   try {
-    return await action(state, formData);
+    const next = await action(state, formData);
+    if (next.saved) whenSaved();
+    return next;
   } catch (error) {
     // A redirect after a save also arrives as an error; it is Next's to act on.
+    if (leadsOn(error)) whenSaved();
     unstable_rethrow(error);
     return { values: valuesOf(formData), errors: {}, message: whatHappened(error) };
   }
 }
+
+const leadsOn = (error: unknown): boolean =>
+  error instanceof Error && "digest" in error && String(error.digest).startsWith("NEXT_REDIRECT");
 
 /** A fault of the server carries the id under which it was logged; without one the server was never reached. */
 function whatHappened(error: unknown): string {

@@ -1,5 +1,6 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
+import { SignOut } from "./draft-sign-out";
 import { FindField } from "./find-field";
 import { FindKeySwitch } from "./find-key";
 import styles from "./frame.module.css";
@@ -12,7 +13,7 @@ export interface FrameProps {
   /** Places in the band; empty before sign-in. The current one is told by the address unless an item says so itself. */
   items: readonly NavItem[];
   /** Who is signed in; without it there is no find field and no sign-out. Only who may see wearers finds them. */
-  signedIn?: { name: string; role: string; mayFind: boolean; signOut: (formData: FormData) => Promise<void> };
+  signedIn?: { id: string; name: string; role: string; mayFind: boolean; signOut: (formData: FormData) => Promise<void> };
   children: ReactNode;
 }
 
@@ -36,11 +37,7 @@ export function Frame({ clinicName, invented, items, signedIn, children }: Frame
                   {signedIn.name}, {signedIn.role}
                   <span className="heard">: change your password</span>
                 </Link>
-                <form action={signedIn.signOut}>
-                  <button type="submit" className={styles.out}>
-                    Sign out
-                  </button>
-                </form>
+                <SignOut accountId={signedIn.id} className={styles.out} signOut={signedIn.signOut} />
               </div>
             </>
           )}

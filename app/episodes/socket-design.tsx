@@ -4,38 +4,15 @@ import Link from "next/link";
 import { useState } from "react";
 import { CheckBox, SelectField } from "@/app/_parts/fields";
 import { useHasScripts } from "@/app/_parts/rows";
-import type { Adjustment, Station } from "@/lib/fit/bundle";
-import type { WhereThirdsLie } from "@/lib/fit/explain-dimensions";
-import type { Limits } from "@/lib/fit/limits";
 import { showQuantity, type Unit } from "@/lib/fit/units";
 import { AdjustmentRows } from "./adjustment-rows";
 import type { Design } from "./design";
 import styles from "./design.module.css";
 import { DimensionTable } from "./dimension-table";
-import type { FindingChoice } from "./findings";
 import type { Found, Offer } from "./found";
 import { FoundList } from "./found-list";
 import { SocketProfile } from "./socket-profile";
-import { useSocketDesign } from "./use-socket-design";
-
-export interface SocketDesignProps {
-  number: number;
-  where: WhereThirdsLie & { stationsFrom: "distal end" | "proximal landmark" };
-  limits: Limits;
-  sockets: readonly { id: string; number: number; stations: readonly Station[] }[];
-  measurements: readonly { id: string; label: string; stations: readonly Station[] }[];
-  /** What was found with the socket that this one is derived from at first. */
-  found: readonly Found[];
-  findings: readonly FindingChoice[];
-  /** Considered adjustments to begin with. */
-  offers: readonly Offer[];
-  first: {
-    stations: readonly Station[];
-    adjustments: readonly Adjustment[];
-    derivedFromId?: string | undefined;
-    limbMeasurementId?: string | undefined;
-  };
-}
+import { type SocketDesignProps, useSocketDesign } from "./use-socket-design";
 
 /** From findings to adjustments, from adjustments to inside dimensions: each step is shown as one types. */
 export function SocketDesign(props: SocketDesignProps) {

@@ -1,7 +1,8 @@
 import { DateField, NumberField, SelectField, TextArea, TextField } from "@/app/_parts/fields";
 import { wordOptions } from "@/app/_parts/word-options";
 import { suspensions } from "@/lib/fit";
-import { SocketDesign, type SocketDesignProps } from "./socket-design";
+import { SocketDesign } from "./socket-design";
+import type { SocketDesignProps } from "./use-socket-design";
 
 interface SocketFieldsProps extends Omit<SocketDesignProps, "first"> {
   first: SocketDesignProps["first"] & {

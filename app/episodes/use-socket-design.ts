@@ -5,12 +5,34 @@ import { FormContext } from "@/app/_parts/form-context";
 import { type FormValues, valuesOf } from "@/app/_parts/form-state";
 import { rowsToBegin } from "@/app/_parts/rows";
 import { useFieldUnit } from "@/app/_parts/units";
+import type { Adjustment, Station } from "@/lib/fit/bundle";
+import type { WhereThirdsLie } from "@/lib/fit/explain-dimensions";
+import type { Limits } from "@/lib/fit/limits";
 import type { Unit } from "@/lib/fit/units";
 import { type AdjustmentRow, firstOfAdjustment, firstOfOffer, isFreeRow } from "./adjustment-first";
 import { designOf, shapingOf } from "./design";
-import type { Offer } from "./found";
+import type { FindingChoice } from "./findings";
+import type { Found, Offer } from "./found";
 import { type LevelText, levelsFollowing, levelsKeeping, levelsSent, shownOf } from "./level-texts";
-import type { SocketDesignProps } from "./socket-design";
+
+export interface SocketDesignProps {
+  number: number;
+  where: WhereThirdsLie & { stationsFrom: "distal end" | "proximal landmark" };
+  limits: Limits;
+  sockets: readonly { id: string; number: number; stations: readonly Station[] }[];
+  measurements: readonly { id: string; label: string; stations: readonly Station[] }[];
+  /** What was found with the socket that this one is derived from at first. */
+  found: readonly Found[];
+  findings: readonly FindingChoice[];
+  /** Considered adjustments to begin with. */
+  offers: readonly Offer[];
+  first: {
+    stations: readonly Station[];
+    adjustments: readonly Adjustment[];
+    derivedFromId?: string | undefined;
+    limbMeasurementId?: string | undefined;
+  };
+}
 
 const levelsToFill = 5;
 

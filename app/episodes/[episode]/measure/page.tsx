@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import { show } from "@/app/_forms/show";
 import { dayAt, longDay } from "@/app/_parts/dates";
+import { draftKey } from "@/app/_parts/draft-record";
 import { EpisodeLink } from "@/app/_parts/episode-link";
 import { HiddenField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
@@ -25,7 +26,7 @@ export default async function MeasurePage({ params }: { params: Promise<{ episod
   return (
     <>
       <PageHead title="Measure the limb" about={<EpisodeLink episode={episode} />} />
-      <ActionForm action={measure}>
+      <ActionForm action={measure} draft={draftKey("measurement", episodeId, actor.id)}>
         <HiddenField name="id" value={newId()} />
         <HiddenField name="episodeId" value={episode.id} />
         <TapeFields

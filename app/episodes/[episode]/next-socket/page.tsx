@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import { onlyWho, show } from "@/app/_forms/show";
 import { dayAt, longDay } from "@/app/_parts/dates";
+import { draftKey } from "@/app/_parts/draft-record";
 import { EpisodeLink } from "@/app/_parts/episode-link";
 import { DateField, HiddenField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
@@ -42,7 +43,7 @@ export default async function NextSocketPage({ params, searchParams }: NextSocke
           ? `The levels of socket ${origin.number} are filled in. Write the adjustments: the dimensions follow from them, and what they do not explain is shown. A level that you type over stays as typed.`
           : "The levels of the limb are filled in with its circumferences; take off what your design asks for."}
       </p>
-      <ActionForm action={specify}>
+      <ActionForm action={specify} draft={draftKey("next socket", episodeId, actor.id)}>
         <HiddenField name="id" value={newId()} />
         <HiddenField name="episodeId" value={episode.id} />
         <DateField name="at" label="Specified" withTime first={toClinicTime(now(), bundle.clinic.timeZone)} />

@@ -3,6 +3,7 @@ import Link from "next/link";
 import { notFound } from "next/navigation";
 import { onlyWho, show } from "@/app/_forms/show";
 import { dayAt, longDay } from "@/app/_parts/dates";
+import { draftKey } from "@/app/_parts/draft-record";
 import { HiddenField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
 import { PageHead } from "@/app/_parts/page-head";
@@ -29,7 +30,7 @@ export default async function ChangeSocketPage({ params }: { params: Promise<{ s
     <>
       <PageHead title={`Change socket ${socket.number}`} about={<Link href={`/sockets/${socketId}`}>Back to its order</Link>} />
       {row.state === "planned" ? (
-        <ActionForm action={change}>
+        <ActionForm action={change} draft={draftKey("change", socketId, actor.id)}>
           <HiddenField name="socketId" value={socketId} />
           <HiddenField name="version" value={String(row.version)} />
           <SocketFields

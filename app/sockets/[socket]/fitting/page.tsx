@@ -2,97 +2,125 @@ import type { Metadata } from "next";
 import { show } from "@/app/_forms/show";
 import { fittingParts, usualJoints } from "@/app/_parts/check-words";
 import { Choose, Scale } from "@/app/_parts/choices";
+import { draftKey } from "@/app/_parts/draft-record";
 import { EpisodeLink } from "@/app/_parts/episode-link";
 import { CheckBox, DateField, HiddenField, NumberField, TextArea, TextField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
 import { limbShapeOf, type SocketEdge } from "@/app/_parts/limb-shape";
 import { MarkEditor } from "@/app/_parts/mark-editor";
+import { MotionField } from "@/app/_parts/motion-field";
 import { PageHead } from "@/app/_parts/page-head";
-import { Rows } from "@/app/_parts/rows";
+import { PullsField } from "@/app/_parts/pulls-field";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import { wordOptions } from "@/app/_parts/word-options";
 import { requireActor } from "@/lib/access/session";
-import { type Bundle, type Level, places } from "@/lib/fit";
+import { type Bundle, type Limits, motionRule, places, reportedParts, suspensionRule } from "@/lib/fit";
 import { toClinicTime } from "@/lib/records/clinic-time";
 import { newId, now } from "@/lib/records/clock";
 import { seeEpisodeOfSocket } from "@/lib/records/see-episode";
 import { fit } from "./actions";
 import styles from "./fitting.module.css";
+import { LeftFree, PartsNav } from "./parts-nav";
+import { anchor } from "./progress";
 
 export const metadata: Metadata = { title: "Record a fitting" };
 
 export default async function FittingPage({ params }: { params: Promise<{ socket: string }> }) {
   const { socket: socketId } = await params;
   const actor = await requireActor(`/sockets/${socketId}/fitting`);
-  const { episode, bundle } = await show(seeEpisodeOfSocket(actor, socketId));
+  const { episode, bundle, limits } = await show(seeEpisodeOfSocket(actor, socketId));
   const socket = episode.sockets.find(({ id }) => id === socketId);
-  const parts = fittingParts(bundle.episode.level);
+  const { level } = bundle.episode;
   return (
     <>
       <PageHead title={`Fitting of socket ${socket?.number ?? ""}`} about={<EpisodeLink episode={episode} />} />
-      <div className={styles.cols}>
-        <nav aria-label="Parts of the fitting" className={styles.parts}>
-          <ol>
-            {[...parts.map(({ title }) => title), "Save"].map((title) => (
-              <li key={title}>
-                <a href={`#${anchor(title)}`}>{title}</a>
-              </li>
-            ))}
-          </ol>
-        </nav>
-        <ActionForm action={fit}>
-          <HiddenField name="id" value={newId()} />
-          <HiddenField name="socketId" value={socketId} />
-          <section className={styles.part} aria-label="Before donning">
-            <h2>Before donning</h2>
-            <div className={styles.row}>
-              <DateField name="at" label="When" withTime first={toClinicTime(now(), bundle.clinic.timeZone)} />
-              <TextField name="whoWasThere" label="Who was there" optional />
-            </div>
-            <Choose name="place" label="Where" options={wordOptions(places)} />
-            <p className="soft">Nothing is chosen beforehand: a check that was not made counts as not made.</p>
-          </section>
-          {parts.map((part) => (
-            <section key={part.title} id={anchor(part.title)} className={styles.part} aria-label={part.title}>
-              <h2>{part.title}</h2>
-              {part.checks.map(({ key, question, hint }) => (
-                <Choose key={key} name={`checks.${key}`} label={question} {...(hint ? { hint } : {})} />
-              ))}
-              <PartExtras title={part.title} bundle={bundle} socket={socket} />
+      <ActionForm action={fit} draft={draftKey("fitting", socketId, actor.id)}>
+        <HiddenField name="id" value={newId()} />
+        <HiddenField name="socketId" value={socketId} />
+        <div className={styles.cols}>
+          <PartsNav level={level} />
+          <div className={styles.sections}>
+            <p className={styles.keys}>
+              By keyboard: 1, 2, 3 or 4 answers a check and goes on to the next; arrows choose too. A figure rates comfort and
+              pain. Enter goes on to the next field, Ctrl and Enter save.
+            </p>
+            <section id="before-donning" data-part="" className={styles.part} aria-labelledby="before-donning-title">
+              <h2 id="before-donning-title">Before donning</h2>
+              <div className={styles.row}>
+                <DateField name="at" label="When" withTime first={toClinicTime(now(), bundle.clinic.timeZone)} />
+                <TextField name="whoWasThere" label="Who was there" optional />
+              </div>
+              <Choose name="place" label="Where" options={wordOptions(places)} />
+              <p className="soft">Nothing is chosen beforehand: a check that was not made counts as not made.</p>
             </section>
-          ))}
-          <section id="save" className={styles.part} aria-label="Save">
-            <TextArea name="note" label="Note" optional />
-            <SubmitButton>Save the fitting</SubmitButton>
-          </section>
-        </ActionForm>
-      </div>
+            {fittingParts(level).map(({ title, checks }) => (
+              <section
+                key={title}
+                id={anchor(title)}
+                data-part=""
+                className={styles.part}
+                aria-labelledby={`${anchor(title)}-title`}
+              >
+                <h2 id={`${anchor(title)}-title`}>{title}</h2>
+                <div>
+                  {checks.map(({ key, question, hint }) => (
+                    <Choose key={key} name={`checks.${key}`} label={question} {...(hint ? { hint } : {})} />
+                  ))}
+                </div>
+                <PartExtras title={title} bundle={bundle} limits={limits} socket={socket} />
+              </section>
+            ))}
+            <section id="save" data-part="" className={styles.part} aria-labelledby="save-title">
+              <h2 id="save-title">Save</h2>
+              <TextArea name="note" label="Note" optional />
+              <Told />
+              <LeftFree level={level} />
+              <SubmitButton>Save the fitting</SubmitButton>
+            </section>
+          </div>
+        </div>
+      </ActionForm>
     </>
   );
 }
 
-const anchor = (title: string): string => title.toLowerCase().replaceAll(" ", "-");
+/** Over a video call or from another's notes: what the recorder neither saw nor measured. */
+function Told() {
+  return (
+    <details className={styles.told}>
+      <summary>Not all of it was seen or measured by me</summary>
+      <TextField name="measuredBy" label="Who measured" optional />
+      <fieldset className={styles.boxes}>
+        <legend>Told to me, not seen by me</legend>
+        {reportedParts.map((part) => (
+          <CheckBox key={part} name={`told.${part}`} label={part} />
+        ))}
+      </fieldset>
+    </details>
+  );
+}
 
 /** What is measured or asked in a part beside its checks. */
-function PartExtras({ title, bundle, socket }: { title: string; bundle: Bundle; socket: SocketEdge | undefined }) {
+function PartExtras({
+  title,
+  bundle,
+  limits,
+  socket,
+}: {
+  title: string;
+  bundle: Bundle;
+  limits: Limits;
+  socket: SocketEdge | undefined;
+}) {
+  const { episode } = bundle;
   switch (title) {
     case "Lifting and pulling":
     case "Standing":
-      return (
-        <Rows
-          name="pulls"
-          label="Pulls"
-          one="pull"
-          hint="Pull along the limb with a spring balance and read how far the socket moved. Three loads or more show slack and give."
-          fields={[
-            { name: "loadN", label: "load", kind: "number", unit: "N" },
-            { name: "displacementMm", label: "displaced", kind: "number", unit: "mm" },
-          ]}
-          blank={3}
-        />
-      );
+      return <PullsField rule={suspensionRule(episode, limits)} />;
     case "Moving":
-      return <MotionRows level={bundle.episode.level} />;
+      return (
+        <MotionField rules={usualJoints(episode.level).map((joint) => ({ joint, rule: motionRule(joint, episode, limits) }))} />
+      );
     case "What the wearer says":
       return (
         <>
@@ -118,21 +146,4 @@ function PartExtras({ title, bundle, socket }: { title: string; bundle: Bundle; 
     default:
       return null;
   }
-}
-
-function MotionRows({ level }: { level: Level }) {
-  return (
-    <Rows
-      name="motion"
-      label="Motion"
-      one="movement"
-      hint="Active motion, without and with the socket, by goniometer."
-      fields={[
-        { name: "joint", label: "movement", kind: "select", options: wordOptions(usualJoints(level)) },
-        { name: "withoutDeg", label: "without", kind: "number", unit: "°" },
-        { name: "withDeg", label: "with", kind: "number", unit: "°" },
-      ]}
-      blank={2}
-    />
-  );
 }

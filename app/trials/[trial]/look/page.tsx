@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { show } from "@/app/_forms/show";
+import { draftKey } from "@/app/_parts/draft-record";
 import { CheckBox, DateField, HiddenField, NumberField, TextField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
 import { limbShapeOf } from "@/app/_parts/limb-shape";
@@ -39,7 +40,7 @@ export default async function LookPage({ params }: { params: Promise<{ trial: st
           </Link>
         }
       />
-      <ActionForm action={look}>
+      <ActionForm action={look} draft={draftKey("look at the skin", trialId, actor.id)}>
         <HiddenField name="id" value={newId()} />
         <HiddenField name="trialId" value={trialId} />
         <DateField name="at" label="When" withTime first={toClinicTime(asOf, bundle.clinic.timeZone)} />
