@@ -30,6 +30,8 @@ interface ActionFormProps {
    * In such a form Enter goes on to the next field, and Ctrl and Enter save.
    */
   draft?: string;
+  /** What the fields hold to begin with, as if it had been typed: a record that is put right. */
+  initial?: FormValues;
   children: ReactNode;
 }
 
@@ -47,8 +49,8 @@ interface Shown {
  * Without JavaScript the browser sends it and the page comes back filled. With it, the form is sent from here: React
  * does not reset the fields, and a lost network leaves what was typed where it is.
  */
-export function ActionForm({ action, className, draft: draftKey, children }: ActionFormProps) {
-  const [answered, formAction] = useActionState(action, untouched);
+export function ActionForm({ action, className, draft: draftKey, initial, children }: ActionFormProps) {
+  const [answered, formAction] = useActionState(action, initial ? { values: initial, errors: {} } : untouched);
   const [sent, setSent] = useState<Shown | null>(null);
   const [pending, startSending] = useTransition();
   const formId = useId();
