@@ -24,9 +24,11 @@ function addresses(file: string): string[] {
   const trial = stored(file, `SELECT id FROM WearTrial WHERE socketId = '${open.socket}' AND state = 'ended'`);
   const running = stored(file, "SELECT id FROM WearTrial WHERE state IN ('running', 'planned', 'paused')");
   const planned = stored(file, "SELECT id FROM CheckSocket WHERE state = 'planned'");
+  const fitting = stored(file, `SELECT id FROM Fitting WHERE socketId = '${open.socket}'`);
   const signOff = stored(file, "SELECT id FROM SignOff");
   return [
     "/today",
+    "/my-units",
     "/wearers",
     "/wearers?find=zzz",
     "/wearers/new",
@@ -42,6 +44,10 @@ function addresses(file: string): string[] {
     `/sockets/${open.socket}`,
     `/sockets/${planned.id}/change`,
     `/sockets/${open.socket}/fitting`,
+    `/sockets/${open.socket}/what-next`,
+    `/fittings/${fitting.id}`,
+    `/fittings/${fitting.id}/correct`,
+    `/fittings/${fitting.id}/look`,
     `/sockets/${open.socket}/wear-trial`,
     `/trials/${trial.id}`,
     `/trials/${trial.id}/look`,

@@ -1,0 +1,60 @@
+import { expect, test } from "./clinic";
+import { stored } from "./stored";
+
+/** A fitting whose socket nobody has signed for. */
+const openFitting = (file: string) =>
+  stored(
+    file,
+    "SELECT f.id, f.socketId FROM Fitting f JOIN Episode e ON e.id = f.episodeId WHERE e.nextStep = 'sign' AND f.socketId = e.subjectSocketId",
+  );
+
+test("a saved fitting is put right with a reason; both versions can be read", async ({ page, clinic }) => {
+  const { id } = openFitting(clinic.file);
+  await page.goto(`/fittings/${id}`);
+  await page.getByRole("link", { name: "Put it right" }).click();
+  await expect(page.getByRole("heading", { level: 1, name: /Put right: fitting of socket/ })).toBeVisible();
+
+  await page.getByRole("textbox", { name: "In the wearer’s own words" }).fill("It pinches a little when I bend");
+  await page.getByRole("button", { name: "Save the correction" }).click();
+  await expect(page.getByRole("alert")).toContainText("The reason for the correction is missing.");
+  await expect(page.getByRole("textbox", { name: "In the wearer’s own words" })).toHaveValue("It pinches a little when I bend");
+
+  await page.getByRole("textbox", { name: "Why it is put right" }).fill("The wearer rang and said more");
+  await page.getByRole("button", { name: "Save the correction" }).click();
+  await expect(page.getByRole("heading", { name: "Versions" })).toBeVisible();
+  await expect(page.getByText("It pinches a little when I bend")).toBeVisible();
+  await expect(page.getByText("The wearer rang and said more")).toBeVisible();
+
+  await page.goto(`/fittings/${id}`);
+  await expect(page.getByRole("note").filter({ hasText: "This version was put right." })).toBeVisible();
+  await expect(page.getByText("It pinches a little when I bend")).toHaveCount(0);
+  await page.getByRole("link", { name: "Read the one that counts" }).click();
+  await expect(page.getByText("It pinches a little when I bend")).toBeVisible();
+});
+
+test("the skin is looked at again after a fitting", async ({ page, clinic }) => {
+  const { id } = openFitting(clinic.file);
+  await page.goto(`/fittings/${id}/look`);
+  await page.getByRole("textbox", { name: "Minutes after doffing" }).fill("25");
+  for (const remove of await page.getByRole("button", { name: /^remove/i }).all()) await remove.click();
+  await page.getByRole("checkbox", { name: /No mark anywhere/ }).check();
+  await page.getByRole("button", { name: "Save this look" }).click();
+  await expect(page.getByRole("heading", { name: "25 minutes after doffing" })).toBeVisible();
+});
+
+test("who prefers inches types and reads them; what is kept is metric", async ({ page, clinic }) => {
+  await page.goto("/my-units");
+  await page.getByRole("combobox", { name: "Lengths" }).selectOption("in");
+  await page.getByRole("button", { name: "Save your units" }).click();
+  await expect(page.getByRole("status")).toContainText("Saved.");
+  const episode = stored(clinic.file, "SELECT id, limbLengthMm FROM Episode WHERE nextStep = 'sign'");
+  await page.goto(`/episodes/${episode.id}/change`);
+  const length = page.getByRole("textbox", { name: /Residual-limb length/ });
+  await length.fill("7 1/4");
+  await expect(length).toHaveAccessibleDescription(/184.2 mm/);
+  await page.getByRole("button", { name: /Save/ }).click();
+  await expect(page.getByRole("heading", { level: 1 })).toBeVisible();
+  await expect
+    .poll(() => stored(clinic.file, `SELECT limbLengthMm FROM Episode WHERE id = '${episode.id}'`).limbLengthMm)
+    .toBe("184.15");
+});
