@@ -1,6 +1,6 @@
 "use client";
 
-import { type KeyboardEvent, memo, type PointerEvent, useEffect, useMemo, useRef, useState } from "react";
+import { type KeyboardEvent, memo, type PointerEvent, type RefObject, useEffect, useMemo, useRef, useState } from "react";
 import { discWordsBox, LimbDrawing } from "./limb-drawing";
 import styles from "./limb-map.module.css";
 import { type MapGeometry, mapBox, type Point } from "./limb-map-geometry";
@@ -56,7 +56,7 @@ export const MarkCanvas = memo(function MarkCanvas({
     [drafts, unit, geometry, lookedAtMin],
   );
   const drawn = useMemo(() => drawMarks(placed, geometry, [discWordsBox(geometry)]), [placed, geometry]);
-  const { live, ...hand } = useHand({ drawn, chosen, geometry, act, focusAdded });
+  const { live, ...hand } = useHand({ drawn, chosen, geometry, act, focusAdded, svg });
 
   useEffect(() => {
     if (!focusAdded.current || chosen === null) return;
@@ -128,12 +128,22 @@ interface HandProps extends Pick<MarkCanvasProps, "geometry" | "act"> {
   chosen: number | null;
   /** Set where a mark is added, which takes the focus once it is drawn. */
   focusAdded: { current: boolean };
+  svg: RefObject<SVGSVGElement | null>;
 }
 
 /** What a pointer does on the map, from press to release. */
-function useHand({ drawn, chosen, geometry, act, focusAdded }: HandProps) {
+function useHand({ drawn, chosen, geometry, act, focusAdded, svg }: HandProps) {
   const begun = useRef<{ gesture: Gesture; pointer: number; x: number; y: number; isDrag: boolean } | null>(null);
   const [live, setLive] = useState<Live | null>(null);
+  useEffect(() => {
+    // A finger on a mark moves the mark and not the page; shapes of a drawing have no touch-action of their own.
+    const hold = (event: TouchEvent) => {
+      if (begun.current && begun.current.gesture.what !== "add") event.preventDefault();
+    };
+    const drawing = svg.current;
+    drawing?.addEventListener("touchstart", hold, { passive: false });
+    return () => drawing?.removeEventListener("touchstart", hold);
+  }, [svg]);
   const end = () => {
     begun.current = null;
     setLive(null);

@@ -1,6 +1,15 @@
 /** What can be said of a mark that is being written down: in its row, and aloud on the map. */
 import { missingOf } from "./mark-check";
-import { type DraftValues, gradeSoFar, isNumber, type LengthUnit, placeOfDraft, signsOf, typedLength } from "./mark-draft";
+import {
+  type DraftValues,
+  gradeSoFar,
+  isNumber,
+  type LengthUnit,
+  placeOfDraft,
+  signsOf,
+  typedLength,
+  typedNumber,
+} from "./mark-draft";
 import { isSaidGone } from "./mark-editor-state";
 import { placeWords, positionWords, sizeWords, strengthWords } from "./mark-words";
 
@@ -28,11 +37,19 @@ export function strengthSoFar(values: DraftValues): string {
   return Object.entries(strengthWords).find(([word]) => word === values.strength)?.[1] ?? "how strong?";
 }
 
-/** "firm, painful, blanches" */
+/** "firm, painful, blanches, gone at 9 min" */
 export function signsSoFar(values: DraftValues): string {
   const { firm, warm, painful, broken } = signsOf(values);
+  const faded = typedNumber(values.fadedAtMin);
   const blanching = { yes: "blanches", no: "does not blanch", "not tested": "not tested" }[values.blanches ?? ""];
-  const words = [firm && "firm", warm && "warm", painful && "painful", broken && "skin broken", !isSaidGone(values) && blanching];
+  const words = [
+    firm && "firm",
+    warm && "warm",
+    painful && "painful",
+    broken && "skin broken",
+    !isSaidGone(values) && blanching,
+    faded && `gone at ${faded}\u00a0min`,
+  ];
   return words.filter(Boolean).join(", ");
 }
 

@@ -128,7 +128,9 @@ const MarkRow = memo(function MarkRow({
         </svg>
         <span className={styles.place}>{place}</span>
         <small className={styles.position}>{position}</small>
-        <span className={styles.size}>{size}</span>
+        <span className={`${styles.size} ${missing.includes("width") || missing.includes("height") ? styles.asked : ""}`}>
+          {size}
+        </span>
         <span className={`${styles.strength} ${values.strength ? "" : styles.asked}`}>{strength}</span>
         <span className={styles.signs}>
           {signs} {asks && <span className={styles.asked}>{asks}</span>}
