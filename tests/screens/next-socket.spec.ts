@@ -34,6 +34,26 @@ const adjustment = (page: Page, index: number) =>
   page.getByRole("group", { name: "Adjustments to the socket before" }).getByRole("listitem").nth(index);
 const ready = (page: Page) => expect(page.getByRole("button", { name: "Add an adjustment" })).toBeVisible();
 
+test("on a phone in the dark nothing is cut off, and axe finds nothing", async ({ browser, clinic }) => {
+  const { id, socket } = open(clinic.file);
+  const context = await browser.newContext({
+    storageState: signedInState("prosthetist"),
+    baseURL: clinic.address,
+    colorScheme: "dark",
+    viewport: { width: 360, height: 780 },
+  });
+  const page = await context.newPage();
+  for (const address of [`/episodes/${id}/next-socket`, `/sockets/${socket}/what-next`]) {
+    await page.goto(address);
+    await expect(page.getByRole("heading", { level: 1 })).toBeVisible();
+    for (const summary of await page.locator("li > details > summary").all()) await summary.click();
+    await expectNoViolations(page);
+    const overflow = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+    expect(overflow, address).toBeLessThanOrEqual(0);
+  }
+  await context.close();
+});
+
 test("from a finding to an adjustment to the dimensions, by keyboard", async ({ page, clinic }) => {
   const { id, number } = open(clinic.file);
   await page.goto(`/episodes/${id}/next-socket`);
@@ -159,25 +179,5 @@ test("without JavaScript the dimensions are worked out by the tick", async ({ br
   const first0 = (json: string | undefined) =>
     (JSON.parse(json ?? "[]") as { circumferenceMm: number }[])[0]?.circumferenceMm ?? 0; // as the store wrote it
   expect(first0(made.stations)).toBeCloseTo(Math.round(first0(origin.stations) * 9.8995) / 10, 6);
-  await context.close();
-});
-
-test("on a phone in the dark nothing is cut off, and axe finds nothing", async ({ browser, clinic }) => {
-  const { id, socket } = open(clinic.file);
-  const context = await browser.newContext({
-    storageState: signedInState("prosthetist"),
-    baseURL: clinic.address,
-    colorScheme: "dark",
-    viewport: { width: 360, height: 780 },
-  });
-  const page = await context.newPage();
-  for (const address of [`/episodes/${id}/next-socket`, `/sockets/${socket}/what-next`]) {
-    await page.goto(address);
-    await expect(page.getByRole("heading", { level: 1 })).toBeVisible();
-    for (const summary of await page.locator("li > details > summary").all()) await summary.click();
-    await expectNoViolations(page);
-    const overflow = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-    expect(overflow, address).toBeLessThanOrEqual(0);
-  }
   await context.close();
 });
