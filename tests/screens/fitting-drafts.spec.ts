@@ -233,7 +233,11 @@ test("what is typed before the page's scripts have come is laid over the draft, 
 });
 
 test("signing out asks about what is not saved, and discards it with the session", async ({ browser, clinic }) => {
-  const context = await browser.newContext({ baseURL: clinic.address });
+  const context = await browser.newContext({
+    baseURL: clinic.address,
+    // A session of its own: the other tests go on with the one that is kept for them.
+    storageState: { cookies: [], origins: [] },
+  });
   const page = await context.newPage();
   await page.goto(`/sockets/${socketToFit(clinic.file).id}/fitting`);
   await page.getByLabel("E-mail").fill(demoAccounts.findLast(({ role }) => role === "prosthetist")?.email ?? "");
