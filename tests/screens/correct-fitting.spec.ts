@@ -16,7 +16,7 @@ test("a saved fitting is put right with a reason; both versions can be read", as
 
   await page.getByRole("textbox", { name: "In the wearer’s own words" }).fill("It pinches a little when I bend");
   await page.getByRole("button", { name: "Save the correction" }).click();
-  await expect(page.getByRole("alert")).toContainText("The reason for the correction is missing.");
+  await expect(page.getByText("One field needs another look.")).toBeVisible();
   await expect(page.getByRole("textbox", { name: "In the wearer’s own words" })).toHaveValue("It pinches a little when I bend");
 
   await page.getByRole("textbox", { name: "Why it is put right" }).fill("The wearer rang and said more");
@@ -36,8 +36,7 @@ test("the skin is looked at again after a fitting", async ({ page, clinic }) => 
   const { id } = openFitting(clinic.file);
   await page.goto(`/fittings/${id}/look`);
   await page.getByRole("textbox", { name: "Minutes after doffing" }).fill("25");
-  for (const remove of await page.getByRole("button", { name: /^remove/i }).all()) await remove.click();
-  await page.getByRole("checkbox", { name: /No mark anywhere/ }).check();
+  for (const gone of await page.getByRole("button", { name: /^Gone: mark/ }).all()) await gone.click();
   await page.getByRole("button", { name: "Save this look" }).click();
   await expect(page.getByRole("heading", { name: "25 minutes after doffing" })).toBeVisible();
 });
