@@ -88,7 +88,6 @@ export const MarkCanvas = memo(function MarkCanvas({
         onMouseDown={(event) => event.preventDefault()}
         {...hand}
       >
-        {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in it takes the focus; the words below say what it shows. */}
         <g aria-hidden>
           <LimbDrawing id={id} geometry={geometry} trimLine={trimLine} />
           <Before id={id} marks={before} geometry={geometry} />
