@@ -16,14 +16,11 @@ import { conformsTo } from "./conforms";
 import { FitInputError } from "./errors";
 import { instantMs, instantsOf } from "./instant";
 import type { Limits } from "./limits";
-import { replayWithCourse, type WearTrial } from "./replay-wear-trial";
-import type { TrialCourse } from "./replay-wear-trial-reasons";
-import { trialLimitsOf } from "./replay-wear-trial-verdict";
+import { type TrialCourse, trialCourse } from "./replay-wear-trial-course";
 
 export interface TrialEvidence {
   record: WearTrialRecord;
-  replay: WearTrial;
-  course: TrialCourse;
+  replay: TrialCourse;
   beganMs: number;
   /** When wearing ended; for a trial that is still worn, nothing. */
   endedMs?: number;
@@ -81,7 +78,7 @@ export function gatherEvidence(bundle: Bundle, { limits, asOf, socketId }: Asked
   const fittings = withInstants(bundle.fittings, "fittings").filter(({ record }) => record.socketId === socket?.id);
   const trials = bundle.wearTrials
     .filter((trial) => trial.socketId === socket?.id)
-    .map((record) => trialEvidence(record, { limits, asOf, asOfMs }))
+    .map((record) => trialEvidence(record, { asOf, asOfMs }))
     .sort(laterAndWorseLast);
   const trial = trials.findLast(({ replay }) => isOver(replay));
   const fitting = upTo(asOfMs, fittings).at(-1);
@@ -103,7 +100,7 @@ export function gatherEvidence(bundle: Bundle, { limits, asOf, socketId }: Asked
   };
   if (socket) evidence.socket = socket;
   if (trial) evidence.trial = trial;
-  if (fitting) evidence.fitting = { ...fitting.record, atMs: fitting.atMs };
+  if (fitting) evidence.fitting = { atMs: fitting.atMs, ...fitting.record };
   return evidence;
 }
 
@@ -131,18 +128,13 @@ function subjectOf({ sockets }: Bundle, socketId: string | undefined): CheckSock
   return socket;
 }
 
-const isOver = ({ state }: WearTrial): boolean => state === "ended" || state === "stopped";
-const isWorn = ({ state }: WearTrial): boolean => state === "running" || state === "paused";
+const isOver = ({ state }: TrialCourse): boolean => state === "ended" || state === "stopped";
+const isWorn = ({ state }: TrialCourse): boolean => state === "running" || state === "paused";
 
-function trialEvidence(
-  record: WearTrialRecord,
-  { limits, asOf, asOfMs }: { limits: Limits; asOf: string; asOfMs: number },
-): TrialEvidence {
-  const { trial: replay, course } = replayWithCourse(record.plan, record.events, asOf, trialLimitsOf(limits));
-  const beganMs =
-    replay.beganAt === null ? Math.min(...instantsOf(record.events, "events")) : instantMs(replay.beganAt, "beganAt");
-  const offAt = replay.doffedAt ?? replay.endedAt;
-  const offMs = offAt === null ? null : instantMs(offAt, "doffedAt");
+function trialEvidence(record: WearTrialRecord, { asOf, asOfMs }: { asOf: string; asOfMs: number }): TrialEvidence {
+  const replay = trialCourse(record.plan, record.events, asOf);
+  const beganMs = replay.beganMs ?? Math.min(...instantsOf(record.events, "events"));
+  const offMs = replay.doffedMs ?? replay.endedMs;
   const dated = withInstants(record.inspections, "inspections").map(({ record: look, atMs }) => ({
     record: offMs === null ? look : agreedLook(look, (atMs - offMs) / 60_000),
     atMs,
@@ -153,11 +145,10 @@ function trialEvidence(
   const evidence: TrialEvidence = {
     record: { ...record, inspections: dated.map((look) => look.record) },
     replay,
-    course,
     beganMs,
     looks: looks.sort((a, b) => a.minutesAfterDoffing - b.minutesAfterDoffing),
   };
-  if (replay.endedAt !== null) evidence.endedMs = instantMs(replay.endedAt, "endedAt");
+  if (replay.endedMs !== null) evidence.endedMs = replay.endedMs;
   return evidence;
 }
 

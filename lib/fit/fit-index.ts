@@ -93,7 +93,7 @@ export function indexComponents(measures: IndexMeasures, limits: Limits = defaul
 }
 
 const measuredAs = (value: number | undefined, component: IndexComponent): IndexComponent =>
-  value === undefined ? component : { ...component, value };
+  value === undefined ? component : { value, ...component };
 
 /**
  * Geometric mean of the components' desirabilities, with a 90 % interval by Kragten's propagation of their standard
@@ -116,16 +116,18 @@ export function fitIndex(components: readonly IndexComponent[]): FitIndex {
       : { id, name, unit, standardError, value, desirability: desirability(value, component) };
   });
   const missing = components.filter(({ value }) => value === undefined).map(({ name }) => name);
-  const common = { missing, components: judged, source: "derringer-suich-1980" };
-  if (components.length === 0) return { ...common, why: "Nothing to make an index of." };
-  if (missing.length > 0) return { ...common, why: `No index: not measured: ${missing.join(", ")}.` };
+  const source = "derringer-suich-1980";
+  if (components.length === 0) return { missing, components: judged, source, why: "Nothing to make an index of." };
+  if (missing.length > 0) return { missing, components: judged, source, why: `No index: not measured: ${missing.join(", ")}.` };
   const inputs = components.map(({ value = 0, standardError }) => ({ value, standardError }));
   const meanAt = (values: readonly number[]) =>
     geometricMean(components.map((range, index) => desirability(values[index] ?? 0, range)));
   const { value, low90, high90 } = kragten(inputs, meanAt);
   const [low, high] = [Math.max(0, low90), Math.min(1, high90)];
   return {
-    ...common,
+    missing,
+    components: judged,
+    source,
     value,
     low90: low,
     high90: high,

@@ -18,13 +18,13 @@ export const limbMeasured: GateJudge = ({ measurements, trial, asOfMs, limits })
   const last = measurements.findLast(({ atMs }) => atMs <= beforeMs);
   if (!last)
     return {
-      ...asked,
       state: "unknown",
       why: trial ? "The limb was not measured before the wear trial." : "The limb has not been measured.",
+      ...asked,
     };
   const value = (beforeMs - last.atMs) / dayMs;
   const why = `Last measured ${counted(Number(figure(value, 0)), "day")} ${event}.`;
-  return { ...asked, value, state: isAbove(value, limit) ? "unknown" : "met", why };
+  return { value, state: isAbove(value, limit) ? "unknown" : "met", why, ...asked };
 };
 
 export const limbSettled: GateJudge = (evidence) => {
@@ -45,15 +45,15 @@ export const limbSettled: GateJudge = (evidence) => {
       }
     : {};
   const beside = besideSettling(bundle.episode, { asOf, limits });
-  const common = { ...measured, source: settling.source, why: [settling.why, ...beside, ...settling.warnings].join(" ") };
-  if (settling.state === "settled") return { ...common, state: "met" };
+  const common = { source: settling.source, why: [settling.why, ...beside, ...settling.warnings].join(" "), ...measured };
+  if (settling.state === "settled") return { state: "met", ...common };
   if (cause === "congenital" && birthOn !== undefined && isAdult(birthOn, { asOf, limits }))
-    return { ...common, state: "met", source: "common-practice" };
+    return { state: "met", ...common, source: "common-practice" };
   const foundMs = measurements.at(-1)?.atMs;
   return {
-    ...common,
     state: settling.state === "changing" ? "not met" : "unknown",
     ...(foundMs === undefined ? {} : { foundMs }),
+    ...common,
   };
 };
 
@@ -65,9 +65,9 @@ export const fresh: GateJudge = (evidence) => {
   const value = (asOfMs - trial.endedMs) / dayMs;
   const asked = { value, unit: "days", limit, limitText: `at most ${counted(limit, "day")} ago`, source: "clinic-setting" };
   const ago = `The trial ended ${counted(Number(figure(value, 0)), "day")} ago`;
-  if (isAbove(value, limit)) return { ...asked, state: "not met", why: `${ago}.` };
+  if (isAbove(value, limit)) return { state: "not met", why: `${ago}.`, ...asked };
   const since = limbSince(evidence);
-  return { ...asked, state: since.state, why: `${ago}. ${since.why}` };
+  return { state: since.state, why: `${ago}. ${since.why}`, ...asked };
 };
 
 /** Has the limb changed since the measurement that the socket was made from? */

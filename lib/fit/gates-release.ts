@@ -18,7 +18,7 @@ export const openAdjustments: GateJudge = (evidence) => {
     limitText: `at most ${figure(limit)}, each within its limit`,
     source: "carry-limits",
   };
-  if (value === 0) return { ...asked, state: "met", why: "Nothing is carried into the definitive socket." };
+  if (value === 0) return { state: "met", why: "Nothing is carried into the definitive socket.", ...asked };
   const sore = soreCells(evidence);
   const faults = bundle.carried.flatMap((adjustment) => {
     const fault = tooMuch(adjustment, limits) ?? onSoreSkin(adjustment, sore);
@@ -26,8 +26,8 @@ export const openAdjustments: GateJudge = (evidence) => {
   });
   const all = value > limit ? [`${counted(value, "adjustment")} are carried`, ...faults] : faults;
   return all.length > 0
-    ? { ...asked, state: "not met", why: `${all.join("; ")}. Make another check socket.` }
-    : { ...asked, state: "met", why: `${counted(value, "adjustment")} carried, within the limits.` };
+    ? { state: "not met", why: `${all.join("; ")}. Make another check socket.`, ...asked }
+    : { state: "met", why: `${counted(value, "adjustment")} carried, within the limits.`, ...asked };
 };
 
 const placed = ({ aspect, third, kind }: Adjustment): string => [kind, aspect, third].filter(Boolean).join(" ");
@@ -74,13 +74,13 @@ export const cautionsReviewed: GateJudge = ({ bundle, asOfMs }) => {
   const asked = { value: unread.length, unit: "cautions", limit: 0, limitText: "none unread", source: "plain" };
   if (unread.length > 0)
     return {
-      ...asked,
       state: "not met",
       why: `Not read by a prosthetist: ${unread.map(({ kind }) => inWords(kind)).join(", ")}.`,
+      ...asked,
     };
   return {
-    ...asked,
     state: "met",
     why: cautions.length === 0 ? "No caution is recorded." : `${counted(cautions.length, "caution")} read by a prosthetist.`,
+    ...asked,
   };
 };

@@ -31,20 +31,20 @@ export const skinInspected: GateJudge = (evidence) => {
   if (!first || !last) return { ...notLookedAt, ...asked };
   const value = first.minutesAfterDoffing;
   if (isAbove(value, limit))
-    return { ...asked, value, state: "unknown", why: `The first look was ${figure(value)} min after doffing.` };
+    return { value, state: "unknown", why: `The first look was ${figure(value)} min after doffing.`, ...asked };
   const open = last.minutesAfterDoffing >= fadeMinutes ? [] : marksOf(evidence).filter((mark) => !wasSeenGone(mark));
   if (open.length > 0)
     return {
-      ...asked,
       value,
       state: "unknown",
       why: `${counted(open.length, "mark")} not seen gone, and no look after ${figure(last.minutesAfterDoffing)} min.`,
+      ...asked,
     };
   return {
-    ...asked,
     value,
     state: "met",
     why: `${counted(trial.looks.length, "look")}, the first ${figure(value)} and the last ${figure(last.minutesAfterDoffing)} min after doffing.`,
+    ...asked,
   };
 };
 
@@ -68,14 +68,14 @@ export const skinIntact: GateJudge = (evidence) => {
     limitText: `none broken, purple, or not blanching after ${figure(fadeMinutes)} min`,
     source: "npiap-2016",
   };
-  if (hurt.length > 0) return { ...asked, value: hurt.length, state: "forbids", why: `${hurt.join("; ")}. Call the physician.` };
+  if (hurt.length > 0) return { value: hurt.length, state: "forbids", why: `${hurt.join("; ")}. Call the physician.`, ...asked };
   if (!trial) return withoutTrial(evidence);
   if (trial.looks.length === 0) return { ...notLookedAt, ...asked };
   return {
-    ...asked,
     value: 0,
     state: "met",
     why: `Nothing broken or purple at ${counted(looksOfSocket.length, "look")}, and nothing that stayed without blanching.`,
+    ...asked,
   };
 };
 
@@ -98,25 +98,25 @@ export const marksFade: GateJudge = (evidence) => {
   const of = (state: TrackedMark["state"]) => marks.filter((mark) => mark.state === state).length;
   if (of("late") > 0)
     return {
-      ...asked,
-      ...value,
       state: "not met",
       why: `${counted(of("late"), "mark")} still there at ${figure(limit)} min, or faded later.`,
+      ...value,
+      ...asked,
     };
   if (of("unknown") > 0)
-    return { ...asked, state: "unknown", why: `${counted(of("unknown"), "mark")} of which nobody saw when it faded.` };
+    return { state: "unknown", why: `${counted(of("unknown"), "mark")} of which nobody saw when it faded.`, ...asked };
   if (isAbove(first.minutesAfterDoffing, limit))
     return {
-      ...asked,
       state: "unknown",
       why: `The first look was ${figure(first.minutesAfterDoffing)} min after doffing, when marks may have gone.`,
+      ...asked,
     };
   const there = marks.filter(({ firstSeenMin }) => firstSeenMin !== null).length;
   return {
-    ...asked,
-    ...value,
     state: "met",
     why: there === 0 ? "There was no mark." : `${counted(there, "mark")}, all faded by ${figure(longest ?? 0)} min.`,
+    ...value,
+    ...asked,
   };
 };
 
@@ -141,7 +141,7 @@ export const marksEven: GateJudge = (evidence) => {
     value === 0
       ? "There was no mark at the first look."
       : `At the first look the highest grade is ${value}; ${standsOut.length === 0 ? "no place stands out" : `these stand out: ${standsOut.join(", ")}`}.`;
-  return { ...asked, value, state: standsOut.length > 0 || value > limit ? "not met" : "met", why, foundMs };
+  return { value, state: standsOut.length > 0 || value > limit ? "not met" : "met", why, foundMs, ...asked };
 };
 
 /** The cells at the first look of the trial; none without one. */

@@ -26,15 +26,15 @@ export const socketDescribed: GateJudge = ({ bundle, socket, trial, limits }) =>
     // An acceptance from before this socket was tried was of another one.
     ...(trial && Number.isFinite(trial.beganMs) ? { foundMs: trial.beganMs } : {}),
   };
-  const notMet = (why: string): Finding => ({ ...asked, state: "not met", why });
+  const notMet = (why: string): Finding => ({ state: "not met", why, ...asked });
   if (socket.stations.length < fewestLevels)
     return notMet(`Socket ${socket.number} has no dimensions: fewer than ${fewestLevels} levels are recorded.`);
   const unreasoned = socket.adjustments.filter(({ reason }) => reason.trim() === "").length;
   if (unreasoned > 0) return notMet(`${counted(unreasoned, "adjustment")} of socket ${socket.number} without a reason.`);
   const origin = originOf(socket, bundle.sockets);
   if (!origin)
-    return { ...asked, state: "met", why: `Socket ${socket.number} is described, and was not derived from another one.` };
-  return { ...asked, ...explained(origin, socket, { bundle, limits }) };
+    return { state: "met", why: `Socket ${socket.number} is described, and was not derived from another one.`, ...asked };
+  return Object.assign(explained(origin, socket, { bundle, limits }), asked);
 };
 
 /** Without a word on what it was derived from, adjustments can only lead from the socket before. */
@@ -98,9 +98,9 @@ function checksOfFitting(evidence: Evidence): Finding {
   ];
   const state = failed.length + concerns.length > 0 ? "not met" : missing.length > 0 ? "unknown" : "met";
   return {
-    ...asked,
     state,
     why: parts.length === 0 ? `All ${checks.length} checks of the fitting are met.` : `${parts.join(". ")}.`,
+    ...asked,
   };
 }
 

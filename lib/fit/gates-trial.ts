@@ -19,20 +19,20 @@ export const trialLoad: GateJudge = (evidence) => {
   const { level, device } = bundle.episode;
   const load = loadOf(trial?.record.plan ?? {}, device, { level, limits });
   if (load.applies && !trial) return withoutTrial(evidence);
-  return { ...load, ...(trial ? { foundMs: trial.beganMs } : {}) };
+  return trial ? { foundMs: trial.beganMs, ...load } : load;
 };
 
-export const wornLongEnough = aboutTrial(({ record, replay, course }, { limits }) => {
+export const wornLongEnough = aboutTrial(({ record, replay }, { limits }) => {
   const least = limitValue(limits, "worn-minutes-least");
   const planned = record.plan.minutes;
   const limit = Math.max(planned, least);
   const value = replay.wornMinutes;
   const asked = { value, unit: "min", limit, limitText: `at least ${figure(limit)} min`, source: "trial-length" };
   const why = `Worn ${figure(value)} min of ${figure(planned)} planned; ${figure(least)} is the least.`;
-  if (isBelow(planned, least) || isBelow(value, limit)) return { ...asked, state: "not met", why };
-  return course.contradicted
-    ? { ...asked, state: "unknown", why: `${why} But the record of the trial contradicts itself.` }
-    : { ...asked, state: "met", why };
+  if (isBelow(planned, least) || isBelow(value, limit)) return { state: "not met", why, ...asked };
+  return replay.contradicted
+    ? { state: "unknown", why: `${why} But the record of the trial contradicts itself.`, ...asked }
+    : { state: "met", why, ...asked };
 });
 
 export const checkedOftenEnough = aboutTrial((trial, { limits }) => {
@@ -43,22 +43,22 @@ export const checkedOftenEnough = aboutTrial((trial, { limits }) => {
   const asked = { unit: "min", limit, limitText: `at most ${figure(limit)} min between check-ins`, ...since(trial) };
   const value = replay.largestGapMinutes;
   if (value === null)
-    return { ...asked, state: "unknown", why: "The record does not say when the trial began.", source: "trial-check-ins" };
+    return { state: "unknown", why: "The record does not say when the trial began.", source: "trial-check-ins", ...asked };
   if (isAbove(interval, most))
     return {
-      ...asked,
       value,
       state: "not met",
       why: `The plan asks for a check-in only every ${figure(interval)} min; at most ${figure(most)} is let pass.`,
       source: "clinic-setting",
+      ...asked,
     };
   const state = isAbove(value, limit) ? "not met" : "met";
   return {
-    ...asked,
     value,
     state,
     why: `Longest time without a check-in ${figure(value)} min, planned every ${figure(interval)} min.`,
     source: "trial-check-ins",
+    ...asked,
   };
 });
 
@@ -72,17 +72,17 @@ export const comfort = aboutTrial(({ replay }, { open, limits }) => {
     limitText: `last at least ${figure(least)}, none below ${figure(never)}`,
     source: "comfort-limits",
   };
-  if (last === null || worst === null || replay.series.comfort.points.length === 0)
-    return { ...asked, state: "unknown", why: "Nobody asked about comfort." };
+  if (last === null || worst === null || replay.series.comfort.count === 0)
+    return { state: "unknown", why: "Nobody asked about comfort.", ...asked };
   const why = `Comfort last ${figure(last)} of 10, lowest ${figure(worst)}.`;
-  if (last < least || worst < never) return { ...asked, value: last, state: "not met", why };
+  if (last < least || worst < never) return { value: last, state: "not met", why, ...asked };
   const sinceThen = Math.min(10, ...open.flatMap((other) => other.replay.series.comfort.worst ?? []));
   if (sinceThen < never)
-    return { ...asked, value: last, state: "not met", why: `${why} But ${figure(sinceThen)} in a trial that has not ended.` };
+    return { value: last, state: "not met", why: `${why} But ${figure(sinceThen)} in a trial that has not ended.`, ...asked };
   const putRight = Math.min(10, ...replay.checkIns.flatMap(({ worstSaid }) => worstSaid?.comfort ?? []));
   return putRight < never
-    ? { ...asked, value: last, state: "close", why: `${why} A comfort of ${figure(putRight)} was put right afterwards.` }
-    : { ...asked, value: last, state: "met", why };
+    ? { value: last, state: "close", why: `${why} A comfort of ${figure(putRight)} was put right afterwards.`, ...asked }
+    : { value: last, state: "met", why, ...asked };
 });
 
 /** Of the trial, and of one begun since that is still worn: who hurts now must not be signed for. */
@@ -97,17 +97,17 @@ export const pain: GateJudge = (evidence) => {
   ].flatMap(({ value, where }) => (value === null ? [] : [{ value, where }]));
   const worst = found.toSorted((a, b) => b.value - a.value).at(0);
   const why = worst ? `Highest pain ${figure(worst.value)} of 10, ${worst.where}.` : "Nobody asked about pain.";
-  const said = worst ? { ...asked, value: worst.value } : asked;
+  const said = worst ? { value: worst.value, ...asked } : asked;
   if (worst && worst.value >= forbids)
-    return { ...said, state: "forbids", why: `${why} From ${figure(forbids)} it forbids a release.` };
-  if (worst && worst.value > most) return { ...said, state: "not met", why };
+    return { state: "forbids", why: `${why} From ${figure(forbids)} it forbids a release.`, ...said };
+  if (worst && worst.value > most) return { state: "not met", why, ...said };
   if (!trial) return withoutTrial(evidence);
-  if (inTrial === null || trial.replay.series.pain.points.length === 0)
-    return { ...asked, state: "unknown", why: "Nobody asked about pain in the trial." };
+  if (inTrial === null || trial.replay.series.pain.count === 0)
+    return { state: "unknown", why: "Nobody asked about pain in the trial.", ...asked };
   const putRight = Math.max(0, ...trial.replay.checkIns.flatMap(({ worstSaid }) => worstSaid?.pain ?? []));
   return putRight > most
-    ? { ...said, state: "close", why: `${why} A pain of ${figure(putRight)} was put right afterwards.` }
-    : { ...said, state: "met", why };
+    ? { state: "close", why: `${why} A pain of ${figure(putRight)} was put right afterwards.`, ...said }
+    : { state: "met", why, ...said };
 };
 
 /**
@@ -118,14 +118,15 @@ export const trend = aboutTrial(({ replay }, { limits }) => {
   const limit = limitValue(limits, "trend-p");
   const { pain: painSeries, comfort: comfortSeries } = replay.series;
   const asked = { unit: "p", limit, limitText: `p at least ${figure(limit)}`, source: "mann-kendall" };
-  const count = Math.min(painSeries.points.length, comfortSeries.points.length);
-  const [pRise, pFall] = [painSeries.pRise, comfortSeries.pFall];
-  if (pRise === null || pFall === null)
-    return { ...asked, state: "unknown", why: `${counted(count, "check-in")}: no trend can be told.` };
+  const count = Math.min(painSeries.count, comfortSeries.count);
+  const pRise = painSeries.trend()?.pUp;
+  const pFall = comfortSeries.trend()?.pDown;
+  if (pRise === undefined || pFall === undefined)
+    return { state: "unknown", why: `${counted(count, "check-in")}: no trend can be told.`, ...asked };
   const value = Math.min(pRise, pFall);
   const few = leastChance(count) >= limit ? ": too few for any order to show a trend" : "";
   const why = `Rise of pain ${chance(pRise)}, fall of comfort ${chance(pFall)}, from ${counted(count, "check-in")}${few}.`;
-  return { ...asked, value, state: isBelow(value, limit) ? "not met" : "met", why };
+  return { value, state: isBelow(value, limit) ? "not met" : "met", why, ...asked };
 });
 
 /** Of so few values no order shows a trend: the chance of the one that rises throughout is 1/n!. */
@@ -138,25 +139,25 @@ function leastChance(count: number): number {
 /** So small a chance is no zero. */
 const chance = (p: number): string => (p < 0.001 ? "p below 0.001" : `p = ${figure(p, 3)}`);
 
-export const noStopSign = aboutTrial(({ replay, course }, { open, stoppedBefore }) => {
+export const noStopSign = aboutTrial(({ replay }, { open, stoppedBefore }) => {
   const asked = { value: replay.stopSigns.length, unit: "stop signs", limit: 0, limitText: "none", source: "stop-signs" };
   if (replay.stopSigns.length > 0) {
     const named = replay.stopSigns
       .map(({ sign, wornMinutes }) => `${inWords(sign)} after ${figure(wornMinutes)} min worn`)
       .join(", ");
-    return { ...asked, state: "forbids", why: `Stop sign: ${named}.` };
+    return { state: "forbids", why: `Stop sign: ${named}.`, ...asked };
   }
-  const stays = [course, ...open.map((other) => other.course)]
+  const stays = [replay, ...open.map((other) => other.replay)]
     .map((worn) => feelingsReason(worn))
     .find(({ state }) => state === "not met");
   return stays
-    ? { ...asked, state: "not met", why: `No stop sign was recorded, but ${stays.why}` }
+    ? { state: "not met", why: `No stop sign was recorded, but ${stays.why}`, ...asked }
     : {
-        ...asked,
         state: "met",
         why:
           stoppedBefore.length === 0
             ? "No stop sign."
             : `No stop sign in this trial. An earlier trial of this socket was stopped: ${stoppedBefore.map(inWords).join(", ")}.`,
+        ...asked,
       };
 });

@@ -126,7 +126,7 @@ function gateOf(id: GateId, finding: Finding, evidence: Evidence): Gate {
   if (standardError !== undefined) found.standardError = standardError;
   if (limit !== undefined) found.limit = limit;
   if (limitText !== undefined) found.limitText = limitText;
-  const gate: Gate = { ...found, why, source };
+  const gate: Gate = Object.assign(found, { why, source });
   const accepted = state === "not met" || state === "unknown" ? acceptanceOf(id, finding, evidence) : undefined;
   if (accepted) gate.accepted = { by: accepted.by, at: accepted.at, why: accepted.why };
   return gate;

@@ -63,12 +63,10 @@ export function correctCheckIns(said: readonly TrialCheckIn[], timed: readonly T
     const saidMs = instantMs(checkIn.at, "at");
     if (atMs < saidMs)
       problems.push({ eventId: event.id, why: `The correction ${event.id} was made before the check-in ${event.corrects}.` });
-    checkIns[index] = {
-      ...checkIn,
-      asFirstSaid: checkIn.asFirstSaid ?? ratingsOf(checkIn),
-      worstSaid: worseOf(checkIn.worstSaid ?? ratingsOf(checkIn), ratingsOf(checkIn)),
-      ...(trusted && atMs >= saidMs ? putRight(checkIn, event) : worseOf(checkIn, event)),
-    };
+    const asFirstSaid = checkIn.asFirstSaid ?? ratingsOf(checkIn);
+    const worstSaid = worseOf(checkIn.worstSaid ?? ratingsOf(checkIn), ratingsOf(checkIn));
+    const now = trusted && atMs >= saidMs ? putRight(checkIn, event) : worseOf(checkIn, event);
+    checkIns[index] = Object.assign({}, checkIn, { asFirstSaid, worstSaid }, now);
   }
   return { checkIns, stray, problems };
 }

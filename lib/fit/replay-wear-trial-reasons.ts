@@ -1,35 +1,18 @@
 /** What a wear trial shows: one reading for each thing that counts. */
 
-import type { TrialPlan } from "./bundle";
 import { inWords, isBelow } from "./figures";
 import { isSoftened, type TrialCheckIn } from "./replay-wear-trial-check-ins";
-import type { PlacedStopSign, TrialState } from "./replay-wear-trial-clock";
-import type { TrialProblem } from "./replay-wear-trial-order";
-import type { FeltThere, ScaleSeries } from "./replay-wear-trial-series";
+import type { TrialCourse } from "./replay-wear-trial-course";
 import type { TrialLimits, TrialReason } from "./replay-wear-trial-verdict";
 import type { FeelingKind } from "./words";
-
-export interface TrialCourse {
-  plan: TrialPlan;
-  state: TrialState;
-  wornMinutes: number;
-  largestGapMinutes: number | null;
-  checkIns: readonly TrialCheckIn[];
-  comfort: ScaleSeries;
-  pain: ScaleSeries;
-  feelings: readonly FeltThere[];
-  stopSigns: readonly PlacedStopSign[];
-  problems: readonly TrialProblem[];
-  contradicted: boolean;
-}
 
 export function reasonsOf(course: TrialCourse, limits: TrialLimits): TrialReason[] {
   return [
     stopSigns(course),
     pain(course, limits),
     comfort(course, limits),
-    trend("pain", course.pain.pRise, course, limits),
-    trend("comfort", course.comfort.pFall, course, limits),
+    trend("pain", course, limits),
+    trend("comfort", course, limits),
     feelingsReason(course),
     worn(course, limits),
     gaps(course, limits),
@@ -52,11 +35,18 @@ function stopSigns({ stopSigns: signs }: TrialCourse): TrialReason {
     source: "stop-signs",
   } as const;
   if (signs.length === 0) return { ...common, state: "met", allows: "passed", why: "No stop sign." };
-  const named = signs.map(({ event, wornMs }) => `${inWords(event.sign)} after ${plain(wornMs / 60_000)} min worn`).join(", ");
+  const named = signs.map(({ sign, wornMinutes }) => `${inWords(sign)} after ${plain(wornMinutes)} min worn`).join(", ");
   return { ...common, state: "forbids", allows: "stopped", why: `Stop sign: ${named}.` };
 }
 
-function pain({ pain: { worst, points } }: TrialCourse, { painMost, painForbids }: TrialLimits): TrialReason {
+function pain(
+  {
+    series: {
+      pain: { worst, count },
+    },
+  }: TrialCourse,
+  { painMost, painForbids }: TrialLimits,
+): TrialReason {
   const common = {
     about: "pain",
     unit: "of 10",
@@ -68,12 +58,19 @@ function pain({ pain: { worst, points } }: TrialCourse, { painMost, painForbids 
   if (worst !== null && worst >= painForbids) return { ...common, value: worst, state: "forbids", allows: "not passed", why };
   if (worst !== null && worst > painMost) return { ...common, value: worst, state: "not met", allows: "not passed", why };
   // What was said outside the trial can only tell against it.
-  if (worst === null || points.length === 0)
+  if (worst === null || count === 0)
     return { ...common, state: "unknown", allows: "incomplete", why: "Nobody asked about pain during the trial." };
   return { ...common, value: worst, state: "met", allows: "passed", why };
 }
 
-function comfort({ comfort: { last, worst, points } }: TrialCourse, { comfortLast, comfortNever }: TrialLimits): TrialReason {
+function comfort(
+  {
+    series: {
+      comfort: { last, worst, count },
+    },
+  }: TrialCourse,
+  { comfortLast, comfortNever }: TrialLimits,
+): TrialReason {
   const limitText = `last at least ${comfortLast}, none below ${comfortNever}`;
   const common = {
     about: "comfort",
@@ -86,7 +83,7 @@ function comfort({ comfort: { last, worst, points } }: TrialCourse, { comfortLas
   const why = `Comfort last ${plain(last ?? 0)}, lowest ${plain(worst ?? 0)} of 10.`;
   if (last !== null && worst !== null && (last < comfortLast || worst < comfortNever))
     return { ...common, value: last, state: "not met", allows: "not passed", why };
-  if (last === null || points.length === 0)
+  if (last === null || count === 0)
     return { ...common, state: "unknown", allows: "incomplete", why: "Nobody asked about comfort during the trial." };
   return { ...common, value: last, state: "met", allows: "passed", why };
 }
@@ -94,11 +91,13 @@ function comfort({ comfort: { last, worst, points } }: TrialCourse, { comfortLas
 /** With three values no order is rare enough to tell a trend from chance: 1 in 6. */
 const fewestForTrend = 4;
 
-function trend(of: "pain" | "comfort", p: number | null, { [of]: series }: TrialCourse, { trendP }: TrialLimits): TrialReason {
+function trend(of: "pain" | "comfort", { series: { [of]: series } }: TrialCourse, { trendP }: TrialLimits): TrialReason {
   const about = `${of}-trend` as const;
   const turn = of === "pain" ? "rise" : "fall";
   const common = { about, unit: "p", limit: trendP, limitText: `p at least ${trendP}`, source: "mann-kendall" };
-  const count = series.points.length;
+  const { count } = series;
+  const chances = series.trend();
+  const p = (of === "pain" ? chances?.pUp : chances?.pDown) ?? null;
   if (p === null || count < fewestForTrend)
     return {
       ...common,
@@ -125,24 +124,25 @@ const expected: FeelingKind = "muscle-fatigue";
 
 export function feelingsReason({ feelings: felt, checkIns }: TrialCourse): TrialReason {
   const findings = felt.filter(({ kind }) => kind !== expected);
-  const common = { about: "feelings", source: "stop-signs" } as const;
+  const [about, source] = ["feelings", "stop-signs"] as const;
   const staying = mustNotStay.find((kind) =>
     checkIns.some((checkIn, index) => has(checkIn, kind) && has(checkIns[index + 1], kind)),
   );
   if (staying !== undefined)
     return {
-      ...common,
+      about,
+      source,
       state: "not met",
       allows: "not passed",
       why: `${inWords(staying)} at two check-ins running: where it stays, it is a stop sign.`,
     };
   if (!checkIns.some(({ during }) => during) && findings.length === 0)
-    return { ...common, state: "unknown", allows: "incomplete", why: "Nobody asked what was felt." };
-  if (findings.length === 0) return { ...common, state: "met", allows: "passed", why: "Nothing felt but what is expected." };
+    return { about, source, state: "unknown", allows: "incomplete", why: "Nobody asked what was felt." };
+  if (findings.length === 0) return { about, source, state: "met", allows: "passed", why: "Nothing felt but what is expected." };
   const named = findings
     .map(({ kind, aspect, third, times }) => [inWords(kind), aspect, third, `(${times}×)`].filter(Boolean).join(" "))
     .join(", ");
-  return { ...common, state: "close", allows: "passed with findings", why: `Felt: ${named}.` };
+  return { about, source, state: "close", allows: "passed with findings", why: `Felt: ${named}.` };
 }
 
 const has = (checkIn: TrialCheckIn | undefined, kind: FeelingKind): boolean =>

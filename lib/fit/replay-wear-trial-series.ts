@@ -4,13 +4,24 @@ import { mannKendall, type Trend } from "./statistics/mann-kendall";
 import { theilSen } from "./statistics/theil-sen";
 import type { Aspect, FeelingKind, Third } from "./words";
 
-export interface ScaleSeries {
-  /** What was said during the trial, in the order of time. */
-  readonly points: { wornMinutes: number; value: number }[];
+/** The course of one scale. What costs more than the whole replay where a trial is long is found when first asked for. */
+export interface ScaleCourse {
+  /** How often it was said during the trial. */
+  count: number;
   /** The lowest comfort, the highest pain, the highest exertion, wherever it was said. Null where nothing was. */
   worst: number | null;
   /** The last value; one from outside the trial takes its place only where it is worse. */
   last: number | null;
+  points: () => ScaleSeries["points"];
+  slopePerMinute: () => number | null;
+  /** Null with fewer than two values. */
+  trend: () => Trend | null;
+}
+
+/** The same as data, for whoever shows or stores it. */
+export interface ScaleSeries extends Pick<ScaleCourse, "worst" | "last"> {
+  /** What was said during the trial, in the order of time. */
+  readonly points: { wornMinutes: number; value: number }[];
   /** Theil–Sen, in points per minute worn; null where there are not two moments. */
   readonly slopePerMinute: number | null;
   /** One-sided Mann–Kendall chance of so high a rise where there is none; null with fewer than two values. */
@@ -22,34 +33,40 @@ export interface ScaleSeries {
  * @param during check-ins of the trial, in the order of time
  * @param outside what was said outside it, and counts only where it is bad
  */
-export function seriesOf(
+export function scaleCourse(
   scale: Scale,
   during: readonly TrialCheckIn[],
   outside: readonly (TrialCheckIn | Correction)[],
-): ScaleSeries {
-  const points = once(() => during.map((said) => ({ wornMinutes: said.wornMinutes, value: said[scale] })));
+): ScaleCourse {
   const worse = scale === "comfort" ? lower : higher;
   const worstOutside = outside.reduce((worst: number | null, said) => worse(worst, said[scale]), null);
-  const trend = once((): Trend | null => (during.length < 2 ? null : mannKendall(during.map((said) => said[scale]))));
-  const slope = once(() => (new Set(during.map(({ wornMinutes }) => wornMinutes)).size < 2 ? null : slopeOf(points())));
+  const points = once(() => during.map((said) => ({ wornMinutes: said.wornMinutes, value: said[scale] })));
   return {
-    // Points, slope and trend cost more than the whole replay where a trial is long, and few ask for them.
-    get points() {
-      return points();
-    },
+    count: during.length,
     worst: during.reduce((worst: number | null, said) => worse(worst, said[scale]), worstOutside),
     last: worse(worstOutside, during.at(-1)?.[scale]),
-    get slopePerMinute() {
-      return slope();
-    },
-    get pRise() {
-      return trend()?.pUp ?? null;
-    },
-    get pFall() {
-      return trend()?.pDown ?? null;
-    },
+    points,
+    slopePerMinute: once(() => (new Set(during.map(({ wornMinutes }) => wornMinutes)).size < 2 ? null : slopeOf(points()))),
+    trend: once(() => (during.length < 2 ? null : mannKendall(during.map((said) => said[scale])))),
   };
 }
+
+export const seriesOf = ({ worst, last, points, slopePerMinute, trend }: ScaleCourse): ScaleSeries => ({
+  get points() {
+    return points();
+  },
+  worst,
+  last,
+  get slopePerMinute() {
+    return slopePerMinute();
+  },
+  get pRise() {
+    return trend()?.pUp ?? null;
+  },
+  get pFall() {
+    return trend()?.pDown ?? null;
+  },
+});
 
 const lower = (a: number | null, b: number | undefined): number | null => (b === undefined ? a : a === null ? b : Math.min(a, b));
 const higher = (a: number | null, b: number | undefined): number | null =>

@@ -1,22 +1,15 @@
 /** From the events of a wear trial, as they were recorded, to where it stands and what it shows. */
 import type { TrialEvent, TrialPlan } from "./bundle";
-import { FitInputError } from "./errors";
-import { instantMs, instantOf } from "./instant";
-import { correctCheckIns, type TrialCheckIn } from "./replay-wear-trial-check-ins";
-import { type PlacedStopSign, runClock, type TrialState } from "./replay-wear-trial-clock";
-import { orderEvents, type TrialProblem } from "./replay-wear-trial-order";
-import { reasonsOf, type TrialCourse } from "./replay-wear-trial-reasons";
-import { type FeltThere, feelingsByPlace, once, type ScaleSeries, seriesOf } from "./replay-wear-trial-series";
+import { instantOf } from "./instant";
+import type { TrialCheckIn } from "./replay-wear-trial-check-ins";
+import type { TrialState } from "./replay-wear-trial-clock";
+import { type TrialStopSign, trialCourse } from "./replay-wear-trial-course";
+import type { TrialProblem } from "./replay-wear-trial-order";
+import { reasonsOf } from "./replay-wear-trial-reasons";
+import { type FeltThere, once, type ScaleSeries, seriesOf } from "./replay-wear-trial-series";
 import { type TrialLimits, type TrialReason, trialLimits, type Verdict, verdictOf } from "./replay-wear-trial-verdict";
-import type { StopSign } from "./words";
 
-export interface TrialStopSign {
-  id: string;
-  at: string;
-  sign: StopSign;
-  wornMinutes: number;
-  note?: string;
-}
+export type { TrialStopSign } from "./replay-wear-trial-course";
 
 /** Minutes are of the time that the socket was worn, without pauses. Instants are in UTC, but for those of events: as recorded. */
 export interface WearTrial {
@@ -69,54 +62,16 @@ export interface WearTrial {
  * ]).verdict
  * // => "stopped"
  */
-export const replayWearTrial = (
+export function replayWearTrial(
   plan: TrialPlan,
   events: readonly TrialEvent[],
   asOf?: string,
   limits: TrialLimits = trialLimits,
-): WearTrial => replayWithCourse(plan, events, asOf, limits).trial;
-
-/** The same, with what its reasons are drawn from, for whoever needs one of them and not all. */
-export function replayWithCourse(
-  plan: TrialPlan,
-  events: readonly TrialEvent[],
-  asOf: string | undefined,
-  limits: TrialLimits,
-): { trial: WearTrial; course: TrialCourse } {
-  checkPlan(plan);
-  const asOfMs = asOf === undefined ? null : instantMs(asOf, "asOf");
-  const ordered = orderEvents(events);
-  const timed =
-    asOfMs === null ? ordered.timed : ordered.timed.map((event) => (event.atMs > asOfMs ? { ...event, trusted: false } : event));
-  const clock = runClock(timed, asOfMs);
-  const { checkIns, stray, problems: corrections } = correctCheckIns(clock.checkIns, timed);
-  const problems = [...ordered.problems, ...clock.problems, ...corrections, ...afterwards(ordered.timed, asOfMs)];
-  const during = checkIns.filter((checkIn) => checkIn.during);
-  const outside = [...checkIns.filter((checkIn) => !checkIn.during), ...stray];
-  const series = {
-    comfort: seriesOf("comfort", during, outside),
-    pain: seriesOf("pain", during, outside),
-    exertion: seriesOf("exertion", during, outside),
-  };
-  const wornMinutes = clock.wornMs / 60_000;
-  const largestGapMinutes = clock.largestGapMs === null ? null : clock.largestGapMs / 60_000;
-  const feelings = feelingsByPlace(checkIns);
-  const { state, stopSigns } = clock;
-  const course: TrialCourse = {
-    plan,
-    state,
-    wornMinutes,
-    largestGapMinutes,
-    checkIns,
-    comfort: series.comfort,
-    pain: series.pain,
-    feelings,
-    stopSigns,
-    problems,
-    contradicted: ordered.contradicted,
-  };
+): WearTrial {
+  const course = trialCourse(plan, events, asOf);
+  const { state, wornMinutes, largestGapMinutes, waitingSinceMs, checkIns, series, feelings, stopSigns, problems } = course;
   const reasons = once(() => reasonsOf(course, limits));
-  const trial: WearTrial = {
+  return {
     state,
     get verdict() {
       return verdictOf(reasons());
@@ -127,43 +82,18 @@ export function replayWithCourse(
     plannedMinutes: plan.minutes,
     wornMinutes,
     minutesToGo: Math.max(0, plan.minutes - wornMinutes),
-    beganAt: instantOrNull(clock.beganMs),
-    endedAt: instantOrNull(clock.endedMs),
-    doffedAt: instantOrNull(clock.doffedMs),
+    beganAt: instantOrNull(course.beganMs),
+    endedAt: instantOrNull(course.endedMs),
+    doffedAt: instantOrNull(course.doffedMs),
     nextCheckInDueAt:
-      state === "running" && clock.waitingSinceMs !== null ? instantOf(clock.waitingSinceMs + plan.intervalMin * 60_000) : null,
+      state === "running" && waitingSinceMs !== null ? instantOf(waitingSinceMs + plan.intervalMin * 60_000) : null,
     largestGapMinutes,
     checkIns,
-    series,
+    series: { comfort: seriesOf(series.comfort), pain: seriesOf(series.pain), exertion: seriesOf(series.exertion) },
     feelings,
-    stopSigns: stopSigns.map(stopSignOf),
+    stopSigns,
     problems,
   };
-  return { trial, course };
-}
-
-function checkPlan(plan: TrialPlan): void {
-  for (const field of ["minutes", "intervalMin"] as const)
-    if (!(plan[field] > 0 && Number.isFinite(plan[field])))
-      throw new FitInputError(`plan.${field}`, "expected more than 0 minutes");
 }
 
 const instantOrNull = (ms: number | null): string | null => (ms === null ? null : instantOf(ms));
-
-const stopSignOf = ({ event, wornMs }: PlacedStopSign): TrialStopSign => ({
-  id: event.id,
-  at: event.at,
-  sign: event.sign,
-  wornMinutes: wornMs / 60_000,
-  ...(event.note === undefined ? {} : { note: event.note }),
-});
-
-function afterwards(timed: readonly { event: TrialEvent; atMs: number }[], asOfMs: number | null): TrialProblem[] {
-  const later = asOfMs === null ? [] : timed.filter(({ atMs }) => atMs > asOfMs);
-  const [first] = later;
-  if (!first || asOfMs === null) return [];
-  const count = later.length === 1 ? "1 event is" : `${later.length} events are`;
-  return [
-    { eventId: first.event.id, why: `${count} dated after ${instantOf(asOfMs)}; what they say counts only where it is bad.` },
-  ];
-}
