@@ -91,17 +91,27 @@ export function gatherEvidence(bundle: Bundle, { limits, asOf, socketId }: Asked
       measurement: record,
       atMs,
     })),
-    stoppedBefore: trials
-      .filter(({ record }) => record.id !== trial?.record.id)
-      .flatMap(({ replay }) => replay.stopSigns.map(({ sign }) => sign)),
+    stoppedBefore: stopSignsOf(trials.filter(({ record }) => record.id !== trial?.record.id)),
     open: trials.filter(({ replay }) => !isOver(replay)),
     unfinished: trials.filter(({ replay, beganMs }) => isWorn(replay) && beganMs >= (trial?.beganMs ?? 0)),
-    looksOfSocket: [...fittings, ...trials].flatMap(({ record }) => record.inspections),
+    looksOfSocket: looksOf([...fittings, ...trials]),
   };
   if (socket) evidence.socket = socket;
   if (trial) evidence.trial = trial;
   if (fitting) evidence.fitting = { atMs: fitting.atMs, ...fitting.record };
   return evidence;
+}
+
+function stopSignsOf(trials: readonly TrialEvidence[]): string[] {
+  const found: string[] = [];
+  for (const { replay } of trials) for (const { sign } of replay.stopSigns) found.push(sign);
+  return found;
+}
+
+function looksOf(records: readonly { record: { inspections: Inspection[] } }[]): Inspection[] {
+  const found: Inspection[] = [];
+  for (const { record } of records) found.push(...record.inspections);
+  return found;
 }
 
 interface Dated<Kind> {

@@ -76,10 +76,10 @@ export const comfort = aboutTrial(({ replay }, { open, limits }) => {
     return { state: "unknown", why: "Nobody asked about comfort.", ...asked };
   const why = `Comfort last ${figure(last)} of 10, lowest ${figure(worst)}.`;
   if (last < least || worst < never) return { value: last, state: "not met", why, ...asked };
-  const sinceThen = Math.min(10, ...open.flatMap((other) => other.replay.series.comfort.worst ?? []));
+  const sinceThen = Math.min(10, ...open.map((other) => other.replay.series.comfort.worst ?? 10));
   if (sinceThen < never)
     return { value: last, state: "not met", why: `${why} But ${figure(sinceThen)} in a trial that has not ended.`, ...asked };
-  const putRight = Math.min(10, ...replay.checkIns.flatMap(({ worstSaid }) => worstSaid?.comfort ?? []));
+  const putRight = replay.checkIns.reduce((least, { worstSaid }) => Math.min(least, worstSaid?.comfort ?? 10), 10);
   return putRight < never
     ? { value: last, state: "close", why: `${why} A comfort of ${figure(putRight)} was put right afterwards.`, ...asked }
     : { value: last, state: "met", why, ...asked };
@@ -104,7 +104,7 @@ export const pain: GateJudge = (evidence) => {
   if (!trial) return withoutTrial(evidence);
   if (inTrial === null || trial.replay.series.pain.count === 0)
     return { state: "unknown", why: "Nobody asked about pain in the trial.", ...asked };
-  const putRight = Math.max(0, ...trial.replay.checkIns.flatMap(({ worstSaid }) => worstSaid?.pain ?? []));
+  const putRight = trial.replay.checkIns.reduce((most, { worstSaid }) => Math.max(most, worstSaid?.pain ?? 0), 0);
   return putRight > most
     ? { state: "close", why: `${why} A pain of ${figure(putRight)} was put right afterwards.`, ...said }
     : { state: "met", why, ...said };

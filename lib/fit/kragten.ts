@@ -41,13 +41,14 @@ export function kragten(inputs: readonly UncertainInput[], f: (values: readonly 
   });
   const values = inputs.map(({ value }) => value);
   const value = finite(f(values));
+  const changeAt = (index: number, to: number): number => finite(f(values.map((kept, at) => (at === index ? to : kept)))) - value;
   const downs: number[] = [];
   const ups: number[] = [];
   for (const [index, { value: middle, standardError }] of inputs.entries()) {
     // What is exact is not moved, and changes nothing.
     if (standardError === 0) continue;
-    const above = finite(f(values.with(index, middle + standardError))) - value;
-    const below = finite(f(values.with(index, middle - standardError))) - value;
+    const above = changeAt(index, middle + standardError);
+    const below = changeAt(index, middle - standardError);
     downs.push(Math.min(0, above, below));
     ups.push(Math.max(0, above, below));
   }

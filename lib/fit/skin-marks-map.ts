@@ -71,12 +71,16 @@ export function mapMarks(marks: readonly SkinMark[], limbLengthMm: number, optio
   return cells;
 }
 
-const emptyCells = (): MarkCell[] => [
-  ...aspects.flatMap((aspect) =>
-    thirds.map((third): MarkCell => ({ name: `${aspect} ${third}`, aspect, third, grade: 0, markIds: [] })),
-  ),
-  { name: "distal end", grade: 0, markIds: [] },
-];
+/** The cells of the wall, in their order. */
+const wall = aspects.flatMap((aspect, quarter) =>
+  thirds.map((third) => ({ name: `${aspect} ${third}`, aspect, third, middleDeg: 90 * quarter })),
+);
+
+function emptyCells(): MarkCell[] {
+  const cells = wall.map(({ name, aspect, third }): MarkCell => ({ name, aspect, third, grade: 0, markIds: [] }));
+  cells.push({ name: "distal end", grade: 0, markIds: [] });
+  return cells;
+}
 
 function checkShape(mark: SkinMark, index: number): void {
   for (const size of ["widthMm", "heightMm"] as const)
@@ -92,37 +96,59 @@ function circumferenceAt({ distanceFromEndMm }: SkinMark, { circumferenceMm = us
   return found;
 }
 
-/** A mark is a disc of radius 1 here; most of the cells lie wholly beside it. */
+/** A mark as a disc of radius 1. */
+interface Disc {
+  distanceMm: number;
+  angleDeg: number;
+  halfHeightMm: number;
+  halfWidthMm: number;
+  /** Length of a whole turn. */
+  roundMm: number;
+  /** A mark across the seam, or wider than the limb is round, lies in the same aspect on so many other turns too. */
+  turns: number;
+}
+
+function discOf({ distanceFromEndMm, angleDeg: anyDeg, heightMm, widthMm }: SkinMark, circumferenceMm: number): Disc {
+  const angleDeg = anyDeg % 360;
+  // What is several times as wide as the limb is round lies all round it, however many times.
+  const roundMm = Math.max(circumferenceMm, widthMm / mostTurns);
+  const turns = Math.ceil(widthMm / 2 / roundMm + Math.abs(angleDeg) / 360) + 1;
+  return { distanceMm: distanceFromEndMm, angleDeg, halfHeightMm: heightMm / 2, halfWidthMm: widthMm / 2, roundMm, turns };
+}
+
+const along = ({ distanceMm, halfHeightMm }: Disc, mm: number): number => (mm - distanceMm) / halfHeightMm;
+const around = ({ angleDeg, roundMm, halfWidthMm }: Disc, deg: number): number =>
+  (((deg - angleDeg) / 360) * roundMm) / halfWidthMm;
+
+/** Most of the cells lie wholly beside a mark. */
 const reachesInto = (from: number, to: number): boolean => from < 1 && to > -1;
+
+type Band = readonly [fromMm: number, toMm: number];
 
 /** What part of a mark lies in each cell, in the order of the cells. The parts add up to 1. */
 function sharesOf(mark: SkinMark, limbLengthMm: number, circumferenceMm: number): number[] {
+  const disc = discOf(mark, circumferenceMm);
   const endMm = Math.min(limbLengthMm / 10, mostDistalEndMm);
-  const bands: Record<Third | "distal end", [fromMm: number, toMm: number]> = {
+  const bands: Record<Third, Band> = {
     proximal: [(2 * limbLengthMm) / 3, Number.POSITIVE_INFINITY],
     middle: [limbLengthMm / 3, (2 * limbLengthMm) / 3],
     distal: [endMm, limbLengthMm / 3],
-    "distal end": [Number.NEGATIVE_INFINITY, endMm],
   };
-  const along = (mm: number) => (mm - mark.distanceFromEndMm) / (mark.heightMm / 2);
-  const angleDeg = mark.angleDeg % 360;
-  // What is several times as wide as the limb is round lies all round it, however many times.
-  const roundMm = Math.max(circumferenceMm, mark.widthMm / mostTurns);
-  const around = (deg: number) => (((deg - angleDeg) / 360) * roundMm) / (mark.widthMm / 2);
-  // A mark across the seam, or wider than the limb is round, lies in the same aspect on another turn too.
-  const turns = Math.ceil(mark.widthMm / 2 / roundMm + Math.abs(angleDeg) / 360) + 1;
-  const inQuarter = (middleDeg: number, [fromMm, toMm]: [number, number]): number => {
-    const [bottom, top] = [along(fromMm), along(toMm)];
-    let share = 0;
-    if (!reachesInto(bottom, top)) return share;
-    for (let turn = -turns; turn <= turns; turn++) {
-      const [left, right] = [around(middleDeg + 360 * turn - 45), around(middleDeg + 360 * turn + 45)];
-      if (reachesInto(left, right)) share += discInRectangle({ left, right, bottom, top });
-    }
-    return share;
-  };
-  return [
-    ...aspects.flatMap((_, quarter) => thirds.map((third) => inQuarter(90 * quarter, bands[third]))),
-    discInRectangle({ left: -1, right: 1, bottom: along(bands["distal end"][0]), top: along(bands["distal end"][1]) }),
-  ];
+  const shares = wall.map(({ middleDeg, third }) => shareInQuarter(disc, middleDeg, bands[third]));
+  const [bottom, top] = [Number.NEGATIVE_INFINITY, along(disc, endMm)];
+  shares.push(reachesInto(bottom, top) ? discInRectangle({ left: -1, right: 1, bottom, top }) : 0);
+  return shares;
+}
+
+function shareInQuarter(disc: Disc, middleDeg: number, [fromMm, toMm]: Band): number {
+  const bottom = along(disc, fromMm);
+  const top = along(disc, toMm);
+  let share = 0;
+  if (!reachesInto(bottom, top)) return share;
+  for (let turn = -disc.turns; turn <= disc.turns; turn++) {
+    const left = around(disc, middleDeg + 360 * turn - 45);
+    const right = around(disc, middleDeg + 360 * turn + 45);
+    if (reachesInto(left, right)) share += discInRectangle({ left, right, bottom, top });
+  }
+  return share;
 }

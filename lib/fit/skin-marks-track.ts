@@ -55,7 +55,12 @@ export function trackMarks(inspections: readonly Inspection[]): TrackedMark[] {
   );
   const looksOf = new Map<string, TrackedMark["looks"]>();
   for (const { minutesAfterDoffing, marks } of inOrder)
-    for (const mark of marks) looksOf.set(mark.id, [...(looksOf.get(mark.id) ?? []), { minutesAfterDoffing, mark }]);
+    for (const mark of marks) {
+      const look = { minutesAfterDoffing, mark };
+      const looks = looksOf.get(mark.id);
+      if (looks) looks.push(look);
+      else looksOf.set(mark.id, [look]);
+    }
   const lookTimes = inOrder.map(({ minutesAfterDoffing }) => minutesAfterDoffing);
   return [...looksOf].map(([id, looks]) => track(id, looks, lookTimes));
 }
@@ -90,8 +95,9 @@ const highest = (grades: readonly MarkGrade[]): MarkGrade => grades.toSorted((a,
 
 function fadeOf(looks: TrackedMark["looks"], lastSeenMin: number | null): TrackedMark["fade"] {
   const lowMin = lastSeenMin ?? 0;
-  const said = looks.flatMap(({ mark }) => mark.fadedAtMin ?? []);
-  const latest = said.length === 0 ? null : Math.max(...said);
+  let latest: number | null = null;
+  for (const { mark } of looks)
+    if (mark.fadedAtMin !== null && (latest === null || mark.fadedAtMin > latest)) latest = mark.fadedAtMin;
   if (latest !== null && (lastSeenMin === null || latest > lastSeenMin)) return { lowMin: latest, highMin: latest };
   const gone = looks.find(({ minutesAfterDoffing, mark }) => !isThere(mark) && minutesAfterDoffing > lowMin);
   return { lowMin, highMin: gone?.minutesAfterDoffing ?? (lastSeenMin === null ? 0 : null) };
