@@ -120,13 +120,14 @@ function judge(
 
 function gateOf(id: GateId, finding: Finding, evidence: Evidence): Gate {
   const { state, why, source, value, unit, standardError, limit, limitText } = finding;
-  const found: Pick<Gate, "id" | "state"> & Partial<Gate> = { id, state };
-  if (value !== undefined) found.value = value;
-  if (unit !== undefined) found.unit = unit;
-  if (standardError !== undefined) found.standardError = standardError;
-  if (limit !== undefined) found.limit = limit;
-  if (limitText !== undefined) found.limitText = limitText;
-  const gate: Gate = Object.assign(found, { why, source });
+  const gate = { id, state } as Gate; // the rest follows, in the order in which it is read
+  if (value !== undefined) gate.value = value;
+  if (unit !== undefined) gate.unit = unit;
+  if (standardError !== undefined) gate.standardError = standardError;
+  if (limit !== undefined) gate.limit = limit;
+  if (limitText !== undefined) gate.limitText = limitText;
+  gate.why = why;
+  gate.source = source;
   const accepted = state === "not met" || state === "unknown" ? acceptanceOf(id, finding, evidence) : undefined;
   if (accepted) gate.accepted = { by: accepted.by, at: accepted.at, why: accepted.why };
   return gate;

@@ -80,14 +80,14 @@ function exactChances(s: number, untiedPairs: number, ties: readonly number[]): 
   for (const size of ties) for (let k = 2; k <= size; k++) chances = undoAverage(chances, k);
   const falling = (untiedPairs - s) / 2;
   return {
-    pUp: Math.min(1, sumOf(chances.subarray(0, falling + 1))),
-    pDown: Math.min(1, sumOf(chances.subarray(falling))),
+    pUp: Math.min(1, sumOf(chances, 0, falling + 1)),
+    pDown: Math.min(1, sumOf(chances, falling, chances.length)),
   };
 }
 
-function sumOf(chances: Float64Array): number {
+function sumOf(chances: Float64Array, from: number, to: number): number {
   let sum = 0;
-  for (const chance of chances) sum += chance;
+  for (let falling = from; falling < to; falling++) sum += at(chances, falling);
   return sum;
 }
 
