@@ -120,9 +120,9 @@ export function fitIndex(components: readonly IndexComponent[]): FitIndex {
   if (components.length === 0) return { missing, components: judged, source, why: "Nothing to make an index of." };
   if (missing.length > 0) return { missing, components: judged, source, why: `No index: not measured: ${missing.join(", ")}.` };
   const inputs = components.map(({ value = 0, standardError }) => ({ value, standardError }));
-  const meanAt = (values: readonly number[]) =>
-    geometricMean(components.map((range, index) => desirability(values[index] ?? 0, range)));
-  const { value, low90, high90 } = kragten(inputs, meanAt);
+  const { value, low90, high90 } = kragten(inputs, (values) =>
+    geometricMean(components.map((range, index) => desirability(values[index] ?? 0, range))),
+  );
   const [low, high] = [Math.max(0, low90), Math.min(1, high90)];
   return {
     missing,

@@ -95,16 +95,16 @@ export const marksFade: GateJudge = (evidence) => {
   const marks = marksOf(evidence);
   const longest = longestFadeMin(marks);
   const value = longest === null ? {} : { value: longest };
-  const of = (state: TrackedMark["state"]) => marks.filter((mark) => mark.state === state).length;
-  if (of("late") > 0)
+  const late = marks.filter(({ state }) => state === "late").length;
+  const unknown = marks.filter(({ state }) => state === "unknown").length;
+  if (late > 0)
     return {
       state: "not met",
-      why: `${counted(of("late"), "mark")} still there at ${figure(limit)} min, or faded later.`,
+      why: `${counted(late, "mark")} still there at ${figure(limit)} min, or faded later.`,
       ...value,
       ...asked,
     };
-  if (of("unknown") > 0)
-    return { state: "unknown", why: `${counted(of("unknown"), "mark")} of which nobody saw when it faded.`, ...asked };
+  if (unknown > 0) return { state: "unknown", why: `${counted(unknown, "mark")} of which nobody saw when it faded.`, ...asked };
   if (isAbove(first.minutesAfterDoffing, limit))
     return {
       state: "unknown",

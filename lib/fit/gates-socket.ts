@@ -26,11 +26,15 @@ export const socketDescribed: GateJudge = ({ bundle, socket, trial, limits }) =>
     // An acceptance from before this socket was tried was of another one.
     ...(trial && Number.isFinite(trial.beganMs) ? { foundMs: trial.beganMs } : {}),
   };
-  const notMet = (why: string): Finding => ({ state: "not met", why, ...asked });
-  if (socket.stations.length < fewestLevels)
-    return notMet(`Socket ${socket.number} has no dimensions: fewer than ${fewestLevels} levels are recorded.`);
+  if (socket.stations.length < fewestLevels) {
+    const why = `Socket ${socket.number} has no dimensions: fewer than ${fewestLevels} levels are recorded.`;
+    return { state: "not met", why, ...asked };
+  }
   const unreasoned = socket.adjustments.filter(({ reason }) => reason.trim() === "").length;
-  if (unreasoned > 0) return notMet(`${counted(unreasoned, "adjustment")} of socket ${socket.number} without a reason.`);
+  if (unreasoned > 0) {
+    const why = `${counted(unreasoned, "adjustment")} of socket ${socket.number} without a reason.`;
+    return { state: "not met", why, ...asked };
+  }
   const origin = originOf(socket, bundle.sockets);
   if (!origin)
     return { state: "met", why: `Socket ${socket.number} is described, and was not derived from another one.`, ...asked };
@@ -80,21 +84,23 @@ function checksOfFitting(evidence: Evidence): Finding {
   const { bundle, fitting, socket } = evidence;
   if (!fitting || !socket) return noFitting(evidence);
   const checks = checksOf(bundle.episode.level);
-  const answerOf = (key: CheckKey) => fitting.checks[key] ?? "not done";
-  const isAnswered = (key: CheckKey) => bundle.carried.some(({ answers }) => answers === `check:${key}`);
-  const failed = checks.filter((key) => answerOf(key) === "not met");
-  const concerns = checks.filter((key) => answerOf(key) === "concern" && !isAnswered(key));
-  const missing = checks.filter((key) => answerOf(key) === "not done");
-  const carried = checks.filter((key) => answerOf(key) === "concern" && isAnswered(key));
+  const failed: CheckKey[] = [];
+  const concerns: CheckKey[] = [];
+  const missing: CheckKey[] = [];
+  const carried: CheckKey[] = [];
+  for (const key of checks) {
+    const answer = fitting.checks[key] ?? "not done";
+    if (answer === "not met") failed.push(key);
+    if (answer === "not done") missing.push(key);
+    if (answer === "concern") (isAnswered(key, bundle) ? carried : concerns).push(key);
+  }
   const value = checks.length - failed.length - concerns.length - missing.length;
   const asked = { value, unit: "checks", limit: checks.length, limitText: `all ${checks.length}`, source: "common-practice" };
-  const part = (keys: readonly CheckKey[], what: string) =>
-    keys.length === 0 ? [] : [`${what}: ${keys.map(inWords).join(", ")}`];
   const parts = [
-    ...part(failed, "Not met"),
-    ...part(concerns, "Concern that nothing carried answers"),
-    ...part(missing, "Not done"),
-    ...part(carried, "Answered by a carried adjustment"),
+    ...named(failed, "Not met"),
+    ...named(concerns, "Concern that nothing carried answers"),
+    ...named(missing, "Not done"),
+    ...named(carried, "Answered by a carried adjustment"),
   ];
   const state = failed.length + concerns.length > 0 ? "not met" : missing.length > 0 ? "unknown" : "met";
   return {
@@ -103,6 +109,11 @@ function checksOfFitting(evidence: Evidence): Finding {
     ...asked,
   };
 }
+
+const isAnswered = (key: CheckKey, { carried }: Bundle): boolean => carried.some(({ answers }) => answers === `check:${key}`);
+
+const named = (keys: readonly CheckKey[], what: string): string[] =>
+  keys.length === 0 ? [] : [`${what}: ${keys.map(inWords).join(", ")}`];
 
 /** What somebody told and nobody who writes it down has seen is judged alike, and says so. */
 const told = (part: ReportedPart, { fitting }: Evidence, finding: Finding): Finding =>

@@ -25,7 +25,7 @@ export const normal90 = 1.645;
  * them to either side. Inputs are taken as independent.
  *
  * @param inputs values with standard errors, in the order in which `f` takes them
- * @param f must be defined a standard error around each input
+ * @param f must be defined a standard error around each input; the values that it is given are its own only for that call
  * @throws FitInputError where a standard error is negative, or a value or result is not finite
  * @source kragten-1994
  *
@@ -41,14 +41,16 @@ export function kragten(inputs: readonly UncertainInput[], f: (values: readonly 
   });
   const values = inputs.map(({ value }) => value);
   const value = finite(f(values));
-  const changeAt = (index: number, to: number): number => finite(f(values.map((kept, at) => (at === index ? to : kept)))) - value;
   const downs: number[] = [];
   const ups: number[] = [];
   for (const [index, { value: middle, standardError }] of inputs.entries()) {
     // What is exact is not moved, and changes nothing.
     if (standardError === 0) continue;
-    const above = changeAt(index, middle + standardError);
-    const below = changeAt(index, middle - standardError);
+    values[index] = middle + standardError;
+    const above = finite(f(values)) - value;
+    values[index] = middle - standardError;
+    const below = finite(f(values)) - value;
+    values[index] = middle;
     downs.push(Math.min(0, above, below));
     ups.push(Math.max(0, above, below));
   }

@@ -50,19 +50,25 @@ export function runClock(timed: readonly TimedEvent[], asOfMs: number | null): T
   };
   const beginsMs = timed.find(({ event, trusted }) => trusted && event.kind === "begun")?.atMs ?? null;
   let lastMs = timed[0]?.atMs ?? 0;
-  const advance = (atMs: number) => {
-    if (clock.state === "running") clock.wornMs += atMs - lastMs;
-    lastMs = atMs;
-  };
   for (const { event, atMs, trusted } of timed) {
-    if (trusted) advance(atMs);
+    if (trusted) {
+      addWorn(clock, atMs - lastMs);
+      lastMs = atMs;
+    }
     if (event.kind === "check-in") checkIn(clock, { event, atMs, trusted, beginsMs });
     else if (event.kind === "stop-sign") stopSign(clock, { event, atMs, trusted });
     else if (trusted && event.kind !== "corrected") turn(clock, event, atMs);
   }
-  if (asOfMs !== null && asOfMs > lastMs) advance(asOfMs);
+  if (asOfMs !== null && asOfMs > lastMs) {
+    addWorn(clock, asOfMs - lastMs);
+    lastMs = asOfMs;
+  }
   if (clock.waitingSinceMs !== null) noteGap(clock, lastMs);
   return clock;
+}
+
+function addWorn(clock: TrialClock, ms: number): void {
+  if (clock.state === "running") clock.wornMs += ms;
 }
 
 /** A wait that reaches until now is a gap already; it goes on, so nothing is closed here. */

@@ -48,11 +48,12 @@ export function evenness<Cell extends GradedCell>(cells: readonly Cell[]): Evenn
   const marked = cells.filter(({ grade }) => grade > 0);
   const onWall = marked.filter(({ aspect, third }) => aspect !== undefined && third !== undefined).map(({ grade }) => grade);
   const usual = onWall.length >= fewestForUsual ? median(onWall) : 0;
-  const total = (some: readonly Cell[]) => some.reduce((sum, { grade }) => sum + grade, 0);
   return {
-    around: pielou(aspects.map((aspect) => total(cells.filter((cell) => cell.aspect === aspect)))),
-    along: pielou(thirds.map((third) => total(cells.filter((cell) => cell.third === third)))),
-    peakToMean: marked.length === 0 ? null : Math.max(...marked.map(({ grade }) => grade)) / (total(marked) / marked.length),
+    around: pielou(aspects.map((aspect) => gradesOf(cells.filter((cell) => cell.aspect === aspect)))),
+    along: pielou(thirds.map((third) => gradesOf(cells.filter((cell) => cell.third === third)))),
+    peakToMean: marked.length === 0 ? null : Math.max(...marked.map(({ grade }) => grade)) / (gradesOf(marked) / marked.length),
     standsOut: marked.filter(({ grade }) => grade >= usual + standsOutBy),
   };
 }
+
+const gradesOf = (cells: readonly GradedCell[]): number => cells.reduce((sum, { grade }) => sum + grade, 0);

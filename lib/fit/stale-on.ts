@@ -10,25 +10,26 @@ const dayMs = 86_400_000;
 export function staleOn(evidence: Evidence): string | null {
   const { bundle, trial, measurements, asOfMs, limits } = evidence;
   const { cause, birthOn, lossOn } = bundle.episode;
-  let soonestMs = Number.POSITIVE_INFINITY;
-  const holdsUntil = (atMs: number) => {
-    if (atMs >= asOfMs && atMs < soonestMs) soonestMs = atMs;
-  };
+  const until: number[] = [];
   if (trial?.endedMs !== undefined) {
-    holdsUntil(trial.endedMs + limitValue(limits, "fresh-days") * dayMs);
+    until.push(trial.endedMs + limitValue(limits, "fresh-days") * dayMs);
     // Until then the skin still tells, and the next step is to look at it.
-    holdsUntil(trial.endedMs + limitValue(limits, "skin-tells-hours") * 3_600_000);
+    until.push(trial.endedMs + limitValue(limits, "skin-tells-hours") * 3_600_000);
   }
   const measured = measurements.at(-1);
-  if (!trial && measured) holdsUntil(measured.atMs + limitValue(limits, "limb-measured-days") * dayMs);
+  if (!trial && measured) until.push(measured.atMs + limitValue(limits, "limb-measured-days") * dayMs);
   if (cause === "congenital" && birthOn !== undefined)
-    holdsUntil(midnightLaterMs(birthOn, 12 * limitValue(limits, "adult-years")));
-  if (lossOn !== undefined) holdsUntil(midnightLaterMs(lossOn, limitValue(limits, "settled-months")) + dayMs);
+    until.push(midnightLaterMs(birthOn, 12 * limitValue(limits, "adult-years")));
+  if (lossOn !== undefined) until.push(midnightLaterMs(lossOn, limitValue(limits, "settled-months")) + dayMs);
   forEachDate(bundle, (at) => {
     const atMs = instantMs(at, "at");
     // Whatever is dated after `asOf` begins to count fully on its date.
-    if (atMs > asOfMs) holdsUntil(atMs);
+    if (atMs > asOfMs) until.push(atMs);
   });
+  const soonestMs = until.reduce(
+    (soonest, atMs) => (atMs >= asOfMs ? Math.min(soonest, atMs) : soonest),
+    Number.POSITIVE_INFINITY,
+  );
   return soonestMs === Number.POSITIVE_INFINITY ? null : instantOf(soonestMs);
 }
 
