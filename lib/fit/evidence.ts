@@ -80,7 +80,7 @@ export function gatherEvidence(bundle: Bundle, { limits, asOf, socketId }: Asked
     .filter((trial) => trial.socketId === socket?.id)
     .map((record) => trialEvidence(record, { asOf, asOfMs }))
     .sort(laterAndWorseLast);
-  const trial = trials.findLast(({ replay }) => isOver(replay));
+  const trial = trials.filter(({ replay }) => isOver(replay)).at(-1);
   const fitting = upTo(asOfMs, fittings).at(-1);
   const evidence: Evidence = {
     bundle,
@@ -132,11 +132,13 @@ const upTo = <Kind extends { id: string }>(asOfMs: number, records: readonly Dat
     .sort((a, b) => a.atMs - b.atMs || (a.record.id < b.record.id ? -1 : 1));
 
 function subjectOf({ sockets }: Bundle, socketId: string | undefined): CheckSocket | undefined {
-  if (socketId === undefined) return sockets.toSorted((a, b) => a.number - b.number).at(-1);
+  if (socketId === undefined) return sockets.reduce<CheckSocket | undefined>(higherNumber, undefined);
   const socket = sockets.find(({ id }) => id === socketId);
   if (!socket) throw new FitInputError("socketId", `no socket has the id ${socketId}`);
   return socket;
 }
+
+const higherNumber = (a: CheckSocket | undefined, b: CheckSocket): CheckSocket => (a && a.number > b.number ? a : b);
 
 const isOver = ({ state }: TrialCourse): boolean => state === "ended" || state === "stopped";
 const isWorn = ({ state }: TrialCourse): boolean => state === "running" || state === "paused";

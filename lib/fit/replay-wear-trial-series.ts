@@ -4,17 +4,17 @@ import { mannKendall, type Trend } from "./statistics/mann-kendall";
 import { theilSen } from "./statistics/theil-sen";
 import type { Aspect, FeelingKind, Third } from "./words";
 
-/** The course of one scale. What costs more than the whole replay where a trial is long is found when first asked for. */
 export interface ScaleCourse {
+  scale: Scale;
+  /** When it was said during the trial, in the order of time. */
+  during: readonly TrialCheckIn[];
   /** How often it was said during the trial. */
   count: number;
   /** The lowest comfort, the highest pain, the highest exertion, wherever it was said. Null where nothing was. */
   worst: number | null;
   /** The last value; one from outside the trial takes its place only where it is worse. */
   last: number | null;
-  points: () => ScaleSeries["points"];
-  slopePerMinute: () => number | null;
-  /** Null with fewer than two values. */
+  /** Null with fewer than two values; found when first asked for. */
   trend: () => Trend | null;
 }
 
@@ -40,33 +40,37 @@ export function scaleCourse(
 ): ScaleCourse {
   const worse = scale === "comfort" ? lower : higher;
   const worstOutside = outside.reduce((worst: number | null, said) => worse(worst, said[scale]), null);
-  const points = once(() => during.map((said) => ({ wornMinutes: said.wornMinutes, value: said[scale] })));
   return {
+    scale,
+    during,
     count: during.length,
     worst: during.reduce((worst: number | null, said) => worse(worst, said[scale]), worstOutside),
     last: worse(worstOutside, during.at(-1)?.[scale]),
-    points,
-    slopePerMinute: once(() => (new Set(during.map(({ wornMinutes }) => wornMinutes)).size < 2 ? null : slopeOf(points()))),
     trend: once(() => (during.length < 2 ? null : mannKendall(during.map((said) => said[scale])))),
   };
 }
 
-export const seriesOf = ({ worst, last, points, slopePerMinute, trend }: ScaleCourse): ScaleSeries => ({
-  get points() {
-    return points();
-  },
-  worst,
-  last,
-  get slopePerMinute() {
-    return slopePerMinute();
-  },
-  get pRise() {
-    return trend()?.pUp ?? null;
-  },
-  get pFall() {
-    return trend()?.pDown ?? null;
-  },
-});
+/** Points, slope and trend cost more than the whole replay where a trial is long, and few ask for them. */
+export function seriesOf({ scale, during, worst, last, trend }: ScaleCourse): ScaleSeries {
+  const points = once(() => during.map((said) => ({ wornMinutes: said.wornMinutes, value: said[scale] })));
+  const slope = once(() => (new Set(during.map(({ wornMinutes }) => wornMinutes)).size < 2 ? null : slopeOf(points())));
+  return {
+    get points() {
+      return points();
+    },
+    worst,
+    last,
+    get slopePerMinute() {
+      return slope();
+    },
+    get pRise() {
+      return trend()?.pUp ?? null;
+    },
+    get pFall() {
+      return trend()?.pDown ?? null;
+    },
+  };
+}
 
 const lower = (a: number | null, b: number | undefined): number | null => (b === undefined ? a : a === null ? b : Math.min(a, b));
 const higher = (a: number | null, b: number | undefined): number | null =>

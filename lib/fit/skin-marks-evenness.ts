@@ -49,11 +49,14 @@ export function evenness<Cell extends GradedCell>(cells: readonly Cell[]): Evenn
   const onWall = marked.filter(({ aspect, third }) => aspect !== undefined && third !== undefined).map(({ grade }) => grade);
   const usual = onWall.length >= fewestForUsual ? median(onWall) : 0;
   return {
-    around: pielou(aspects.map((aspect) => gradesOf(cells.filter((cell) => cell.aspect === aspect)))),
-    along: pielou(thirds.map((third) => gradesOf(cells.filter((cell) => cell.third === third)))),
+    around: pielou(aspects.map((aspect) => gradesWhere(cells, "aspect", aspect))),
+    along: pielou(thirds.map((third) => gradesWhere(cells, "third", third))),
     peakToMean: marked.length === 0 ? null : Math.max(...marked.map(({ grade }) => grade)) / (gradesOf(marked) / marked.length),
     standsOut: marked.filter(({ grade }) => grade >= usual + standsOutBy),
   };
 }
 
 const gradesOf = (cells: readonly GradedCell[]): number => cells.reduce((sum, { grade }) => sum + grade, 0);
+
+const gradesWhere = (cells: readonly GradedCell[], where: "aspect" | "third", name: string): number =>
+  cells.reduce((sum, cell) => (cell[where] === name ? sum + cell.grade : sum), 0);
