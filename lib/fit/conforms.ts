@@ -3,6 +3,7 @@
  * is wrong and where.
  */
 import { z } from "zod";
+import { isUsualInstant } from "./instant";
 
 type Check = (value: unknown) => boolean;
 
@@ -124,6 +125,11 @@ function addRule(
   return true;
 }
 
+function matchesAll(patterns: readonly RegExp[], text: string): boolean {
+  for (const pattern of patterns) if (!matches(pattern, text)) return false;
+  return true;
+}
+
 const keeps = ({ refinements }: Rules, value: unknown): boolean =>
   refinements.length === 0 || refinements.every((holds) => holds(value) === true);
 
@@ -133,7 +139,7 @@ function textOf(rules: Rules): Check {
     typeof value === "string" &&
     value.length >= leastLength &&
     value.length <= mostLength &&
-    (patterns.length === 0 || patterns.every((pattern) => matches(pattern, value))) &&
+    matchesAll(patterns, value) &&
     keeps(rules, value);
 }
 
@@ -155,8 +161,12 @@ const byPattern: readonly string[] = ["datetime", "date"];
 
 function ofFormat({ format, pattern }: { format: unknown; pattern?: unknown }): Check {
   if (typeof format !== "string" || !byPattern.includes(format) || !(pattern instanceof RegExp)) return never;
-  return (value) => typeof value === "string" && matches(pattern, value);
+  const takesUsualInstants = usualInstants.every((at) => matches(pattern, at));
+  return (value) => typeof value === "string" && ((takesUsualInstants && isUsualInstant(value)) || matches(pattern, value));
 }
+
+/** Of each form that is read at once: what takes these takes all of their kind. */
+const usualInstants = ["2026-10-05T10:00:00Z", "2026-10-05T10:00:00.000+02:00", "2026-10-05T10:00:00.000-02:00"];
 
 function matches(pattern: RegExp, text: string): boolean {
   pattern.lastIndex = 0;

@@ -8,6 +8,7 @@
  * // => "−1.92"
  */
 export function figure(value: number, decimals = 2): string {
+  if (Number.isSafeInteger(value) && value >= 0) return String(value);
   const scale = 10 ** decimals;
   const rounded = Math.round(value * scale) / scale;
   return String(rounded === 0 ? 0 : rounded).replace("-", "−");

@@ -1,7 +1,7 @@
 /** Has the residual limb stopped changing? */
 import type { EpisodeRecord, LimbMeasurement } from "./bundle";
 import { figure } from "./figures";
-import { instantMs } from "./instant";
+import { instantsOf } from "./instant";
 import { type LimbChange, type LimbChangeState, limbChange } from "./limb-change";
 import { defaultLimits, type Limits, limitValue } from "./limits";
 import type { SourceId } from "./sources";
@@ -34,8 +34,9 @@ const dayMs = 86_400_000;
  * // => "cannot tell"
  */
 export function hasSettled(measurements: readonly LimbMeasurement[], limits: Limits = defaultLimits): Settling {
+  const instants = instantsOf(measurements, "measurements");
   const timed = measurements
-    .map((measurement, index) => ({ measurement, atMs: instantMs(measurement.at, `measurements[${index}].at`) }))
+    .map((measurement, index) => ({ measurement, atMs: instants[index] ?? Number.NaN }))
     .sort((a, b) => a.atMs - b.atMs);
   const apartDays = limitValue(limits, "settled-apart-days");
   const later = timed.at(-1);
@@ -111,7 +112,7 @@ export function besideSettling(
 ): string[] {
   const adult = cause === "congenital" && birthOn !== undefined && isAdult(birthOn, { asOf, limits });
   const months = limitValue(limits, "settled-months");
-  const long = lossOn !== undefined && asOf.slice(0, 10) > laterDate(lossOn, { months });
+  const long = lossOn !== undefined && midnightMs(asOf) > midnightMs(lossOn, { monthsLater: months });
   return [
     ...(adult ? ["A congenital limb difference in an adult."] : []),
     ...(long ? [`More than ${months} months since limb loss: most limbs have settled by then.`] : []),
@@ -119,10 +120,9 @@ export function besideSettling(
 }
 
 export const isAdult = (birthOn: string, { asOf, limits }: { asOf: string; limits: Limits }): boolean =>
-  birthOn <= asOf.slice(0, 10) && asOf.slice(0, 10) >= laterDate(birthOn, { months: 12 * limitValue(limits, "adult-years") });
+  midnightMs(birthOn) <= midnightMs(asOf) &&
+  midnightMs(asOf) >= midnightMs(birthOn, { monthsLater: 12 * limitValue(limits, "adult-years") });
 
-/** A date so many months later; where that month lacks the day, the first of the month after. */
-export function laterDate(date: string, { months }: { months: number }): string {
-  const [year = 0, month = 1, day = 1] = date.split("-").map(Number);
-  return new Date(Date.UTC(year, month - 1 + months, day)).toISOString().slice(0, 10);
-}
+/** The beginning, in UTC, of the date so many months later; where that month lacks the day, so many days into the next. */
+export const midnightMs = (date: string, { monthsLater = 0 } = {}): number =>
+  Date.UTC(Number(date.slice(0, 4)), Number(date.slice(5, 7)) - 1 + monthsLater, Number(date.slice(8, 10)));

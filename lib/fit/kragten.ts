@@ -43,9 +43,9 @@ export function kragten(inputs: readonly UncertainInput[], f: (values: readonly 
   const value = finite(f(values));
   const downs: number[] = [];
   const ups: number[] = [];
-  for (const [index, { value: middle, standardError }] of inputs.entries()) {
+  inputs.forEach(({ value: middle, standardError }, index) => {
     // What is exact is not moved, and changes nothing.
-    if (standardError === 0) continue;
+    if (standardError === 0) return;
     values[index] = middle + standardError;
     const above = finite(f(values)) - value;
     values[index] = middle - standardError;
@@ -53,11 +53,13 @@ export function kragten(inputs: readonly UncertainInput[], f: (values: readonly 
     values[index] = middle;
     downs.push(Math.min(0, above, below));
     ups.push(Math.max(0, above, below));
-  }
-  const down = Math.hypot(...downs);
-  const up = Math.hypot(...ups);
+  });
+  const down = rootOfSquares(downs);
+  const up = rootOfSquares(ups);
   return { value, down, up, low90: value - normal90 * down, high90: value + normal90 * up };
 }
+
+const rootOfSquares = (values: readonly number[]): number => Math.sqrt(values.reduce((sum, value) => sum + value * value, 0));
 
 function finite(result: number): number {
   if (!Number.isFinite(result)) throw new FitInputError("f", "expected a finite result a standard error around each input");

@@ -2,7 +2,7 @@
 import type { Station } from "./bundle";
 import { FitInputError } from "./errors";
 import { figure } from "./figures";
-import { volumeOfSpan } from "./limb-volume";
+import { volumeOfPart } from "./limb-volume";
 import { defaultLimits, limitValue } from "./limits";
 import { checkStations, commonSpan, type Span } from "./stations";
 
@@ -61,18 +61,21 @@ export function limbChange(
   const span = commonSpan(before, after);
   if (!span) throw new FitInputError("later", "expected stations that cover some of the same length as the earlier ones");
   const { circumferenceSdMm, settledPercent = limitValue(defaultLimits, "settled-percent") } = error;
-  const [first, last] = [before, after].map((stations) => volumeOfSpan(stations, { ...span, circumferenceSdMm }));
-  if (!first || !last) throw new FitInputError("later", "expected two measurements");
-  const standardErrorMl = Math.hypot(first.standardErrorMl, last.standardErrorMl);
+  const { fromMm, toMm } = span;
+  const first = volumeOfPart(before, { fromMm, toMm, circumferenceSdMm });
+  const last = volumeOfPart(after, { fromMm, toMm, circumferenceSdMm });
+  const standardErrorMl = Math.sqrt(first.standardErrorMl ** 2 + last.standardErrorMl ** 2);
   const percent = (100 * (last.volumeMl - first.volumeMl)) / first.volumeMl;
   const standardErrorPercent = (100 * standardErrorMl) / first.volumeMl;
   const interval = { low90: percent - z90 * standardErrorPercent, high90: percent + z90 * standardErrorPercent };
   return {
     percent,
     standardErrorPercent,
-    ...interval,
+    low90: interval.low90,
+    high90: interval.high90,
     state: stateOf(interval, settledPercent),
-    ...span,
+    fromMm,
+    toMm,
     earlierMl: first.volumeMl,
     laterMl: last.volumeMl,
     detectableChangeMl: z95 * standardErrorMl,

@@ -4,7 +4,7 @@ import { FitInputError } from "./errors";
 import { figure } from "./figures";
 import { defaultLimits, limitValue } from "./limits";
 import type { Reading } from "./reading";
-import { type Between, checkStations, placeAmong, spanOf } from "./stations";
+import { checkStations, type Span, spanOf } from "./stations";
 
 export interface LimbVolumeOptions {
   /** Standard deviation of one circumference; a clinic's own from repeated measurements, else its setting. */
@@ -83,7 +83,7 @@ export const volumeBetween = (stations: readonly Station[], fromMm: number, toMm
 /** The same with its standard error. */
 export function volumeOfSpan(
   stations: readonly Station[],
-  { fromMm, toMm, circumferenceSdMm }: { fromMm: number; toMm: number; circumferenceSdMm: number },
+  { fromMm, toMm, circumferenceSdMm }: Span & { circumferenceSdMm: number },
 ): { volumeMl: number; standardErrorMl: number } {
   checkStations(stations, "stations");
   const span = spanOf(stations);
@@ -91,37 +91,41 @@ export function volumeOfSpan(
     throw new FitInputError("fromMm", `expected a distance within the stations, ${span.fromMm} to ${span.toMm} mm`);
   if (!(toMm > fromMm && toMm <= span.toMm))
     throw new FitInputError("toMm", `expected more than ${fromMm} and at most ${span.toMm} mm`);
+  return volumeOfPart(stations, { fromMm, toMm, circumferenceSdMm });
+}
+
+/** The same of stations and a span that were checked before. */
+export function volumeOfPart(
+  stations: readonly Station[],
+  { fromMm, toMm, circumferenceSdMm }: Span & { circumferenceSdMm: number },
+): { volumeMl: number; standardErrorMl: number } {
   const { volumeMm3, slopes } = frusta(stations, fromMm, toMm);
   return { volumeMl: volumeMm3 / mm3InMl, standardErrorMl: errorOf(slopes, circumferenceSdMm) };
 }
 
-/** Volume between two distances within the stations, and ∂V/∂C of every station, in mm³ and mm². */
+/**
+ * Volume between two distances within the stations, and ∂V/∂C of every station, in mm³ and mm². Each frustum is cut to
+ * the part of it that lies between the two; there the radius is a straight line.
+ */
 function frusta(stations: readonly Station[], fromMm: number, toMm: number): { volumeMm3: number; slopes: number[] } {
-  const rings = [fromMm, ...stations.map(({ distanceMm }) => distanceMm).filter((at) => at > fromMm && at < toMm), toMm];
   const slopes = stations.map(() => 0);
   let volumeMm3 = 0;
-  rings.slice(1).forEach((upperMm, index) => {
-    const lowerMm = rings[index] ?? fromMm;
-    const [lower, upper] = [ringAt(stations, lowerMm), ringAt(stations, upperMm)];
-    const factor = (upperMm - lowerMm) / (12 * Math.PI);
-    const [c1, c2] = [lower.circumferenceMm, upper.circumferenceMm];
+  for (let after = 1; after < stations.length; after++) {
+    const [lower, upper] = [stations[after - 1], stations[after]];
+    if (!lower || !upper) continue;
+    const [lowMm, highMm] = [Math.max(lower.distanceMm, fromMm), Math.min(upper.distanceMm, toMm)];
+    if (lowMm >= highMm) continue;
+    const lengthMm = upper.distanceMm - lower.distanceMm;
+    const [lowShare, highShare] = [(lowMm - lower.distanceMm) / lengthMm, (highMm - lower.distanceMm) / lengthMm];
+    const c1 = lower.circumferenceMm * (1 - lowShare) + upper.circumferenceMm * lowShare;
+    const c2 = lower.circumferenceMm * (1 - highShare) + upper.circumferenceMm * highShare;
+    const factor = (highMm - lowMm) / (12 * Math.PI);
     volumeMm3 += factor * (c1 * c1 + c1 * c2 + c2 * c2);
-    addSlope(slopes, lower.place, factor * (2 * c1 + c2));
-    addSlope(slopes, upper.place, factor * (c1 + 2 * c2));
-  });
+    const [slope1, slope2] = [factor * (2 * c1 + c2), factor * (c1 + 2 * c2)];
+    slopes[after - 1] = (slopes[after - 1] ?? 0) + slope1 * (1 - lowShare) + slope2 * (1 - highShare);
+    slopes[after] = slope1 * lowShare + slope2 * highShare;
+  }
   return { volumeMm3, slopes };
-}
-
-function ringAt(stations: readonly Station[], distanceMm: number): { circumferenceMm: number; place: Between } {
-  const place = placeAmong(stations, distanceMm);
-  const [before, after] = [stations[place?.before ?? -1], stations[place?.after ?? -1]];
-  if (!place || !before || !after) throw new FitInputError("stations", `expected stations on both sides of ${distanceMm} mm`);
-  return { place, circumferenceMm: before.circumferenceMm * (1 - place.shareAfter) + after.circumferenceMm * place.shareAfter };
-}
-
-function addSlope(slopes: number[], { before, after, shareAfter }: Between, slope: number): void {
-  slopes[before] = (slopes[before] ?? 0) + slope * (1 - shareAfter);
-  slopes[after] = (slopes[after] ?? 0) + slope * shareAfter;
 }
 
 function roundedEnd(
@@ -141,5 +145,5 @@ function roundedEnd(
 function errorOf(slopes: readonly number[], circumferenceSdMm: number): number {
   if (!(circumferenceSdMm >= 0 && circumferenceSdMm <= 100))
     throw new FitInputError("circumferenceSdMm", "expected a standard deviation in mm, 0 or more");
-  return (circumferenceSdMm * Math.hypot(...slopes)) / mm3InMl;
+  return (circumferenceSdMm * Math.sqrt(slopes.reduce((sum, slope) => sum + slope * slope, 0))) / mm3InMl;
 }

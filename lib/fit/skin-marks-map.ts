@@ -104,16 +104,13 @@ interface Disc {
   halfWidthMm: number;
   /** Length of a whole turn. */
   roundMm: number;
-  /** A mark across the seam, or wider than the limb is round, lies in the same aspect on so many other turns too. */
-  turns: number;
 }
 
 function discOf({ distanceFromEndMm, angleDeg: anyDeg, heightMm, widthMm }: SkinMark, circumferenceMm: number): Disc {
   const angleDeg = anyDeg % 360;
   // What is several times as wide as the limb is round lies all round it, however many times.
   const roundMm = Math.max(circumferenceMm, widthMm / mostTurns);
-  const turns = Math.ceil(widthMm / 2 / roundMm + Math.abs(angleDeg) / 360) + 1;
-  return { distanceMm: distanceFromEndMm, angleDeg, halfHeightMm: heightMm / 2, halfWidthMm: widthMm / 2, roundMm, turns };
+  return { distanceMm: distanceFromEndMm, angleDeg, halfHeightMm: heightMm / 2, halfWidthMm: widthMm / 2, roundMm };
 }
 
 const along = ({ distanceMm, halfHeightMm }: Disc, mm: number): number => (mm - distanceMm) / halfHeightMm;
@@ -145,10 +142,14 @@ function shareInQuarter(disc: Disc, middleDeg: number, [fromMm, toMm]: Band): nu
   const top = along(disc, toMm);
   let share = 0;
   if (!reachesInto(bottom, top)) return share;
-  for (let turn = -disc.turns; turn <= disc.turns; turn++) {
+  // A mark across the seam, or wider than the limb is round, lies in the same aspect on other turns too.
+  const halfWidthDeg = (360 * disc.halfWidthMm) / disc.roundMm;
+  const firstTurn = Math.ceil((disc.angleDeg - halfWidthDeg - middleDeg - 45) / 360);
+  const lastTurn = Math.floor((disc.angleDeg + halfWidthDeg - middleDeg + 45) / 360);
+  for (let turn = firstTurn; turn <= lastTurn; turn++) {
     const left = around(disc, middleDeg + 360 * turn - 45);
     const right = around(disc, middleDeg + 360 * turn + 45);
-    if (reachesInto(left, right)) share += discInRectangle({ left, right, bottom, top });
+    share += discInRectangle({ left, right, bottom, top });
   }
   return share;
 }

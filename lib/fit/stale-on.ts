@@ -1,6 +1,7 @@
 /** When does an assessment change although nothing is recorded? */
 import type { Bundle } from "./bundle";
 import type { Evidence } from "./evidence";
+import { midnightMs } from "./has-settled";
 import { instantMs, instantOf } from "./instant";
 import { limitValue } from "./limits";
 
@@ -19,8 +20,8 @@ export function staleOn(evidence: Evidence): string | null {
   const measured = measurements.at(-1);
   if (!trial && measured) until.push(measured.atMs + limitValue(limits, "limb-measured-days") * dayMs);
   if (cause === "congenital" && birthOn !== undefined)
-    until.push(midnightLaterMs(birthOn, 12 * limitValue(limits, "adult-years")));
-  if (lossOn !== undefined) until.push(midnightLaterMs(lossOn, limitValue(limits, "settled-months")) + dayMs);
+    until.push(midnightMs(birthOn, { monthsLater: 12 * limitValue(limits, "adult-years") }));
+  if (lossOn !== undefined) until.push(midnightMs(lossOn, { monthsLater: limitValue(limits, "settled-months") }) + dayMs);
   forEachDate(bundle, (at) => {
     const atMs = instantMs(at, "at");
     // Whatever is dated after `asOf` begins to count fully on its date.
@@ -32,10 +33,6 @@ export function staleOn(evidence: Evidence): string | null {
   );
   return soonestMs === Number.POSITIVE_INFINITY ? null : instantOf(soonestMs);
 }
-
-/** The beginning, in UTC, of the date so many months later; where that month lacks the day, of the first of the month after. */
-const midnightLaterMs = (date: string, months: number): number =>
-  Date.UTC(Number(date.slice(0, 4)), Number(date.slice(5, 7)) - 1 + months, Number(date.slice(8, 10)));
 
 function forEachDate({ limbMeasurements, fittings, wearTrials, acceptances, episode }: Bundle, take: (at: string) => void): void {
   for (const { at } of limbMeasurements) take(at);

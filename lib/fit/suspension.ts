@@ -71,7 +71,7 @@ export function suspension(pulls: readonly Pull[], rule: SuspensionRule): Suspen
   const { loadN, limitMm, source = "suspension-setting", closeErrors = 1.645 } = rule;
   checkPulls(pulls, rule);
   const asked = { unit: "mm", limit: limitMm, limitText: `at most ${figure(limitMm)} mm at ${figure(loadN, 0)} N`, source };
-  const unknown = (why: string): SuspensionReading => ({ ...asked, state: "unknown", why });
+  const unknown = (why: string): SuspensionReading => ({ state: "unknown", why, ...asked });
   if (pulls.length === 0) return unknown("The socket was not pulled on.");
   const hardestN = Math.max(...pulls.map((pull) => pull.loadN));
   if (hardestN < (rule.hardestPullAtLeastN ?? 0))
@@ -92,11 +92,11 @@ export function suspension(pulls: readonly Pull[], rule: SuspensionRule): Suspen
     ? ` It was seen to move ${figure(measuredMm, 1)} mm at no more than that load.`
     : "";
   return {
-    ...asked,
     value,
     standardError,
     state: isAbove(worse, limitMm) ? "not met" : isAbove(worse + closeErrors * standardError, limitMm) ? "close" : "met",
     why: `${figure(value, 1)} mm at ${figure(loadN, 0)} N from ${counted(pulls.length, "pull")}${how}; at most ${figure(limitMm)} mm is let pass.${slipped}`,
+    ...asked,
     ...(line ? { slackMm: line.slackMm, complianceMmPerN: line.complianceMmPerN } : {}),
   };
 }

@@ -58,11 +58,11 @@ export function trialLoad(
   checkNonNegative(loadDistanceMm, "plan.loadDistanceMm");
   if (!loadKg || !loadDistanceMm)
     return {
-      ...asked,
       state: "not met",
       why: "No load was given, or not where it sat, so the trial does not show the device's pull.",
+      ...asked,
     };
-  if (!device) return { ...asked, state: "unknown", why: "The mass of the planned device, or where it sits, is not known." };
+  if (!device) return { state: "unknown", why: "The mass of the planned device, or where it sits, is not known.", ...asked };
   checkPositive(device.massKg, "device.massKg");
   checkPositive(device.centreOfMassMm, "device.centreOfMassMm");
 
@@ -73,7 +73,6 @@ export function trialLoad(
   const matchingMassKg = deviceMomentNm / ((gravity * loadDistanceMm) / 1000);
   const moments = `${figure(loadKg)} kg at ${figure(loadDistanceMm, 0)} mm pulls with ${figure(trialMomentNm)} N·m, the device with ${figure(deviceMomentNm)} N·m: ${figure(ratio)} of it`;
   return {
-    ...asked,
     value: ratio,
     limit: ratio > 1 ? high : low,
     state: met ? "met" : "not met",
@@ -82,6 +81,7 @@ export function trialLoad(
     deviceMomentNm,
     matchingMassKg,
     matchingDistanceMm: (1000 * deviceMomentNm) / (loadKg * gravity),
+    ...asked,
   };
 }
 
