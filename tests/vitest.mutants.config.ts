@@ -24,6 +24,8 @@ export default defineConfig({
   test: {
     include: subjects.map((name) => `tests/fit/${name}.test.ts`),
     isolate: false,
+    // The first run measures what covers what, which takes long on a busy machine.
+    testTimeout: 60_000,
     sequence: { sequencer: EdgesFirst },
     env: { FIT_RUNS: process.env.FIT_RUNS ?? "20" },
   },

@@ -152,7 +152,7 @@ function trialEvidence(record: WearTrialRecord, { asOf, asOfMs }: { asOf: string
     atMs,
   }));
   // A look while the socket was worn is none after doffing; what it shows that forbids still counts (`looksOfSocket`).
-  const sinceMs = offMs === null ? beganMs : Math.max(beganMs, offMs - looseMinutes * 60_000);
+  const sinceMs = Math.max(beganMs, takenOffMs(replay) - looseMinutes * 60_000);
   const looks = dated.filter(({ atMs }) => atMs >= sinceMs && atMs <= asOfMs).map((look) => look.record);
   const evidence: TrialEvidence = {
     record: { ...record, inspections: dated.map((look) => look.record) },
@@ -162,6 +162,16 @@ function trialEvidence(record: WearTrialRecord, { asOf, asOfMs }: { asOf: string
   };
   if (replay.endedMs !== null) evidence.endedMs = replay.endedMs;
   return evidence;
+}
+
+/**
+ * When the socket was off, for what was seen after that. Doffing within the loose minutes of the end counts as at the
+ * end, so that a record which lacks it counts no more looks than one that has it.
+ */
+function takenOffMs({ endedMs, doffedMs }: TrialCourse): number {
+  const [ended, doffed] = [endedMs ?? doffedMs, doffedMs ?? endedMs];
+  if (ended === null || doffed === null) return Number.NEGATIVE_INFINITY;
+  return doffed - ended > looseMinutes * 60_000 ? doffed : ended;
 }
 
 /** For the time that a look takes, and for clocks that differ. */

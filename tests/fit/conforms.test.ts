@@ -76,7 +76,7 @@ describe("a quick yes to a bundle", () => {
         if (byZod.success) taken++;
         else refused++;
       }),
-      runs(200),
+      runs(1000),
     );
     expect(Math.min(taken, refused)).toBeGreaterThan(10);
   });

@@ -86,7 +86,7 @@ describe("volume of any limb", () => {
         }
         expect(mm3 / 1000 / volumeOf(stations)).toBeCloseTo(1, 3);
       }),
-      runs(100),
+      runs(1000),
     );
   });
 
