@@ -24,7 +24,7 @@ import { useLookedAt } from "./looked-at";
 import { MarkCanvas } from "./mark-canvas";
 import { type Draft, type DraftValues, draftsFrom, gradeSoFar } from "./mark-draft";
 import styles from "./mark-editor.module.css";
-import { type MarksAction, marksAfter, marksFrom, type PanelFocus } from "./mark-editor-state";
+import { type MarksAction, type MarksState, marksAfter, marksFrom, type PanelFocus } from "./mark-editor-state";
 import { markFields, markHint } from "./mark-fields";
 import { MarkPanel } from "./mark-panel";
 import { MarkRows } from "./mark-rows";
@@ -55,7 +55,7 @@ export function MarkEditor({ name, limb, minutes, hint = markHint, first = [], b
   const fieldset = useRef<HTMLFieldSetElement>(null);
   const [marks, act] = useMarks(name, first, fieldset);
   const lookedAtMin = useLookedAt(minutes, fieldset);
-  const shown = useDeferredValue(marks);
+  const shown = useDeferredValue(useRested(marks));
   const geometry = useMemo(() => mapGeometry(limb), [limb]);
   const focusIn = useRef<PanelFocus>(null);
   const { drafts, chosen, removed, unit } = marks;
@@ -198,6 +198,18 @@ function useMarks(name: string, first: readonly DraftValues[], fieldset: RefObje
     fieldset.current?.dispatchEvent(new Event("input", { bubbles: true }));
   }, [drafts, fieldset]);
   return [marks, act] as const;
+}
+
+const restMs = 150;
+
+/** The marks as the map shows them: while somebody types, as they were until the hand rests. */
+function useRested(marks: MarksState): MarksState {
+  const [rested, setRested] = useState(marks);
+  useEffect(() => {
+    const timer = setTimeout(() => setRested(marks), restMs);
+    return () => clearTimeout(timer);
+  }, [marks]);
+  return marks.typing ? rested : marks;
 }
 
 /** The page gives mm. */

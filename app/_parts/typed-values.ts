@@ -51,15 +51,40 @@ function isChosenOtherwise(select: HTMLSelectElement): boolean {
   return select.selectedIndex !== Math.max(0, begins);
 }
 
-/** Calls back whenever something in the form may have changed: typed, pressed, or a row come or gone. */
+/**
+ * Calls back after whatever may have changed the form: typed, pressed, or a row come or gone. Once for all that happens
+ * before a frame is painted, and after that frame, so that what is typed is seen first; at once where the page is left
+ * or sent.
+ */
 export function watchForm(form: HTMLFormElement, changed: () => void): () => void {
-  const rows = new MutationObserver(changed);
+  let due: number | undefined;
+  const settle = () => {
+    if (due === undefined) return;
+    clearTimeout(due);
+    due = undefined;
+    changed();
+  };
+  const later = () => {
+    if (due !== undefined) return;
+    // The timer alone is enough where the browser paints nothing; a frame that comes sooner goes before it.
+    due = window.setTimeout(settle, mostMs);
+    requestAnimationFrame(() => window.setTimeout(settle));
+  };
+  const rows = new MutationObserver(later);
   rows.observe(form, { subtree: true, childList: true, attributes: true, attributeFilter: ["value"] });
-  for (const kind of kinds) form.addEventListener(kind, changed);
+  for (const kind of kinds) form.addEventListener(kind, later);
+  form.addEventListener("submit", settle, { capture: true });
+  window.addEventListener("pagehide", settle);
+  document.addEventListener("visibilitychange", settle);
   return () => {
+    settle();
     rows.disconnect();
-    for (const kind of kinds) form.removeEventListener(kind, changed);
+    for (const kind of kinds) form.removeEventListener(kind, later);
+    form.removeEventListener("submit", settle, { capture: true });
+    window.removeEventListener("pagehide", settle);
+    document.removeEventListener("visibilitychange", settle);
   };
 }
 
+const mostMs = 100;
 const kinds = ["input", "change"] as const;
