@@ -69,7 +69,16 @@ function BothVersions({ changed }: { changed: NonNullable<FormState["changed"]> 
   );
 }
 
-/** "Row 2: " for a field in a repeated row: its place among the rows as they stand on the page. */
+/** What the rows of a list are called on the page. */
+const rowWords: Readonly<Record<string, string>> = {
+  marks: "Mark",
+  pulls: "Pull",
+  motion: "Movement",
+  stations: "Level",
+  levels: "Level",
+};
+
+/** "Pull 2: " for a field in a repeated row: its place among the rows as they stand on the page. */
 function rowOf(name: string, values: FormValues): string {
   const [, list, row] = /^(.+)\.(\d+)\.[^.]+$/.exec(name) ?? [];
   if (list === undefined || row === undefined) return "";
@@ -78,5 +87,6 @@ function rowOf(name: string, values: FormValues): string {
     if (!key.startsWith(`${list}.`)) continue;
     rows.add(Number(key.slice(list.length + 1).split(".")[0]));
   }
-  return `Row ${[...rows].filter((other) => other <= Number(row)).length}: `;
+  const word = rowWords[list.slice(list.lastIndexOf(".") + 1)] ?? "Row";
+  return `${word} ${[...rows].filter((other) => other <= Number(row)).length}: `;
 }

@@ -56,7 +56,7 @@ function choose(radio: HTMLInputElement): void {
   radio.focus();
 }
 
-/** The next field after this one that can be seen, or the button that saves. A group of radios is one field. */
+/** The next field after this one that can be seen, or a button that saves or adds a row. A group of radios is one field. */
 function goOn(from: HTMLInputElement): void {
   const controls = [...(from.form?.elements ?? [])];
   const next = controls.slice(controls.indexOf(from) + 1).find((control) => isField(control) && !isSameGroup(control, from));
@@ -70,7 +70,7 @@ function isField(control: Element): boolean {
   // What the Tab key passes over is passed over here as well.
   if (control.getClientRects().length === 0 || control.matches(":disabled, [tabindex='-1']")) return false;
   if (control instanceof HTMLInputElement) return control.type !== "hidden";
-  if (control instanceof HTMLButtonElement) return control.type === "submit";
+  if (control instanceof HTMLButtonElement) return control.type === "submit" || control.dataset.enterStops !== undefined;
   // A list that has its choice already, such as the movement of a row, is not stopped at.
   return control instanceof HTMLSelectElement ? control.value === "" : control instanceof HTMLTextAreaElement;
 }

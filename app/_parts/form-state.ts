@@ -101,7 +101,12 @@ export function refusedState(values: FormValues, refusal: Refusal, labels: Reado
   const { nameOf } = inputOf(values);
   const fields = "fields" in refusal ? Object.entries(refusal.fields as Record<string, string>) : []; // only InputRefused and AskedAbout have `fields`
   return {
-    ...("asked" in refusal ? { asked: refusal.asked as readonly string[] } : {}), // only AskedAbout has `asked`
+    // Only AskedAbout has `asked`. A refusal of something else forgets nothing that was answered before.
+    ...("asked" in refusal
+      ? { asked: refusal.asked as readonly string[] }
+      : values.confirmed === undefined
+        ? {}
+        : { asked: [values.confirmed].flat() }),
     values: "version" in refusal ? { ...values, version: String((refusal as ChangedMeanwhile).version) } : values,
     errors: Object.fromEntries(fields.map(([path, message]) => [nameOf(path), message])),
     message: refusal.tell,

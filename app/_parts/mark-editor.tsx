@@ -120,7 +120,12 @@ export function MarkEditor({ name, limb, minutes, hint = markHint, first = [], b
           </div>
           <div className={styles.list}>
             <div className={styles.above}>
-              <button type="button" className="quiet" onClick={() => focusThen("distanceFromEndMm", { does: "add" })}>
+              <button
+                type="button"
+                className="quiet"
+                data-enter-stops
+                onClick={() => focusThen("distanceFromEndMm", { does: "add" })}
+              >
                 Add a mark
               </button>
               {removed && (

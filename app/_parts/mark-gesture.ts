@@ -28,12 +28,16 @@ interface Looking {
 export function gestureAt(point: Point, { drawn, chosen, geometry, reach }: Looking): Gesture | undefined {
   for (const ellipse of drawn.filter(({ mark }) => mark.row === chosen)) {
     const handle = handleOf(ellipse, geometry);
-    if (Math.hypot(point.x - handle.x, point.y - handle.y) <= Math.max(reach, 10)) {
-      const { centre, rotation } = ellipse;
+    const { centre, rotation } = ellipse;
+    const away = Math.hypot(point.x - handle.x, point.y - handle.y);
+    // A small mark is nearer to its handle than a finger is wide: whoever takes it by its middle means to move it.
+    if (away <= Math.max(reach, 10) && away < Math.hypot(point.x - centre.x, point.y - centre.y)) {
       return { what: "resize", row: ellipse.mark.row, from: point, centre, rotation, sideX: handle.sideX, sideY: handle.sideY };
     }
   }
-  const on = drawn.filter((ellipse) => isOn(point, ellipse, smallestGrip));
+  const on = drawn.filter((ellipse) =>
+    isOn(point, ellipse, ellipse.mark.row === chosen ? Math.max(smallestGrip, reach) : smallestGrip),
+  );
   // Of several on each other the chosen one, else the smallest: it has no other place to be taken by.
   const taken =
     on.find(({ mark }) => mark.row === chosen) ?? on.toSorted((a, b) => a.radiusX * a.radiusY - b.radiusX * b.radiusY)[0];

@@ -4,6 +4,7 @@ import choices from "./choices.module.css";
 import { FieldFrame, HintAndError } from "./field-frame";
 import type { Option } from "./fields";
 import inputs from "./fields.module.css";
+import { chooseByNumber } from "./form-keys";
 import styles from "./mark-panel.module.css";
 import { useFieldUnit } from "./units";
 
@@ -56,7 +57,11 @@ export function MarkNumber({ unit, optional, ...field }: MarkFieldProps & { unit
 /** One of a few words in a row. */
 export function MarkChoice({ options, ...field }: MarkFieldProps & { options: readonly Option[] }) {
   return (
-    <fieldset className={styles.choice} aria-describedby={field.said === undefined ? undefined : idsOf(field).errorId}>
+    <fieldset
+      className={styles.choice}
+      aria-describedby={field.said === undefined ? undefined : idsOf(field).errorId}
+      onKeyDown={chooseByNumber}
+    >
       <legend>{field.label}</legend>
       <HintAndError ids={idsOf(field)} hint={undefined} />
       <div className={choices.segments}>

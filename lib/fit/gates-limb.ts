@@ -5,7 +5,7 @@ import { counted, figure, isAbove } from "./figures";
 import { besideSettling, changeError, hasSettled, isAdult, sharedPart } from "./has-settled";
 import { limbChange } from "./limb-change";
 import { limitValue } from "./limits";
-import { circumferenceAt } from "./stations";
+import { circumferenceNear } from "./stations";
 
 const dayMs = 86_400_000;
 
@@ -104,11 +104,10 @@ export function limbSince({
 /** The limb's circumference at a distance from its distal end, from the newest measurement. */
 export function limbCircumference({ bundle, measurements }: Evidence): ((distanceFromEndMm: number) => number) | undefined {
   const stations = measurements.at(-1)?.measurement.stations;
-  const [first, last] = [stations?.[0], stations?.at(-1)];
-  if (!stations || !first || !last) return undefined;
+  const first = stations?.[0];
+  if (!stations || !first) return undefined;
   const { stationsFrom, limbLengthMm } = bundle.episode;
-  return (distanceFromEndMm) => {
-    const at = stationsFrom === "distal end" ? distanceFromEndMm : limbLengthMm - distanceFromEndMm;
-    return circumferenceAt(stations, Math.min(last.distanceMm, Math.max(first.distanceMm, at))) ?? first.circumferenceMm;
-  };
+  return (distanceFromEndMm) =>
+    circumferenceNear(stations, stationsFrom === "distal end" ? distanceFromEndMm : limbLengthMm - distanceFromEndMm) ??
+    first.circumferenceMm;
 }

@@ -59,3 +59,15 @@ export function circumferenceAt(stations: readonly Station[], distanceMm: number
   if (!place || !before || !after) return undefined;
   return before.circumferenceMm * (1 - place.shareAfter) + after.circumferenceMm * place.shareAfter;
 }
+
+/**
+ * The same; beyond the first and last station what is there. Undefined without stations.
+ *
+ * @example
+ * circumferenceNear([{ distanceMm: 0, circumferenceMm: 200 }, { distanceMm: 100, circumferenceMm: 240 }], 130)
+ * // => 240
+ */
+export function circumferenceNear(stations: readonly Station[], distanceMm: number): number | undefined {
+  const { fromMm, toMm } = spanOf(stations);
+  return circumferenceAt(stations, Math.min(toMm, Math.max(fromMm, distanceMm)));
+}

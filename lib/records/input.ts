@@ -44,14 +44,11 @@ const ranged = ({ unit = "", min, max, what }: Range) => {
   const between = `${what} is between ${min} and ${max}${unit && ` ${unit}`}.`;
   return z
     .number({
-      error: ({ input }) =>
-        input === undefined ? `${what} is missing.` : `Give a number${unit && ` in ${unit}`}, such as ${example(min, max)}.`,
+      error: ({ input }) => (input === undefined ? `${what} is missing.` : `Give a number${unit && ` in ${unit}`}.`),
     })
     .min(min, between)
     .max(max, between);
 };
-
-const example = (min: number, max: number): number => Math.round((min + max) / 2);
 
 const reader =
   ({ unit = "" }: Range) =>

@@ -1,10 +1,11 @@
 import { z } from "zod";
-import { command } from "./command";
+import { command, type Store } from "./command";
 import { episodeForChange, refuseFuture, refuseUnderSignature } from "./episode-for-change";
 import { id, newRecordId } from "./input";
 import { findSocket } from "./move-socket";
 import { InputRefused, NotFound } from "./refusals";
 import { lookFields, refuseOffLimb, refuseSilence, unusualLook, writeLook } from "./skin-look";
+import type { Question } from "./unusual";
 
 /** Adds another look at the skin after a fitting, until the marks have faded. */
 export const lookAfterFitting = command({
@@ -22,8 +23,8 @@ export const lookAfterFitting = command({
     if (look.at.getTime() < fitting.at.getTime())
       throw new InputRefused({ at: "This look lies before the fitting. Look at the date and the clock." });
     refuseSilence(look);
-    refuseOffLimb(look.marks, episode.limbLengthMm);
-    store.ask(unusualLook(episode.level, look));
+    await refuseOffLimb(store, episode, look.marks);
+    store.ask([...unusualLook(episode.level, look), ...(await otherTime(store, fitting, look))]);
     const inspectionId = await writeLook(store, { fittingId }, look, id);
     await store.note({
       action: `looked at the skin after a fitting of socket ${socket.number}`,
@@ -36,3 +37,33 @@ export const lookAfterFitting = command({
     return done;
   },
 });
+
+/** A few minutes are left for the time that a look takes, and for clocks that differ. */
+const looseMinutes = 6;
+
+/**
+ * Two looks after one doffing are as far apart by the clock as by their minutes after doffing. The first look of a
+ * fitting may bear the time at which the fitting began: then only what is too short by the clock is asked about.
+ */
+async function otherTime(
+  store: Store,
+  fitting: { id: string; at: Date },
+  { at, minutesAfterDoffing }: { at: Date; minutesAfterDoffing: number },
+): Promise<Question[]> {
+  const first = await store.db.skinInspection.findFirst({
+    where: { fittingId: fitting.id },
+    orderBy: { minutesAfterDoffing: "asc" },
+  });
+  if (!first) return [];
+  const byClock = Math.round((at.getTime() - first.at.getTime()) / 60_000);
+  const bySaying = minutesAfterDoffing - first.minutesAfterDoffing;
+  const isRough = first.at.getTime() === fitting.at.getTime();
+  if (bySaying - byClock <= looseMinutes && (isRough || byClock - bySaying <= looseMinutes)) return [];
+  return [
+    {
+      path: "minutesAfterDoffing",
+      why: `The first look was ${first.minutesAfterDoffing} minutes after doffing, and by the clock this one is ${byClock} minutes later: that makes ${first.minutesAfterDoffing + byClock}.`,
+      key: `look ${minutesAfterDoffing} min at ${at.toISOString()}`,
+    },
+  ];
+}

@@ -5,7 +5,7 @@ import { episodeForChange, refuseBeforeSocket, refuseFuture, refuseUnderSignatur
 import { amount, choice, id, instant, maybeAmount, maybeInstant, maybeRating, maybeText, newRecordId, rows, text } from "./input";
 import { findSocket, setSocketState } from "./move-socket";
 import { InputRefused } from "./refusals";
-import { lookFields, refuseOffLimb, refuseSilence, unusualLook, writeLook } from "./skin-look";
+import { type LookFields, lookFields, refuseOffLimb, refuseSilence, unusualLook, writeLook } from "./skin-look";
 import { type Question, unusual } from "./unusual";
 
 const PullInput = z.strictObject({
@@ -92,21 +92,20 @@ export const recordFitting = command({
 interface Written {
   fittingId: string;
   socket: { id: string; number: number; episodeId: string; specifiedAt: Date };
-  episode: { level: string; limbLengthMm: number };
+  episode: { id: string; level: string; limbLengthMm: number; stationsFrom: string };
   /** The fitting that it puts right. */
   correction?: { correctsId: string; why: string };
 }
 
 /** Checks and writes a fitting whole, with its first look at the skin. */
-export async function writeFitting(
-  store: Store,
-  { fittingId, socket, episode, correction }: Written,
-  { look, ...fields }: FittingFields,
-): Promise<void> {
+export async function writeFitting(store: Store, written: Written, { look, ...fields }: FittingFields): Promise<void> {
+  const { fittingId, socket, episode, correction } = written;
   refuseFuture(store, "at", fields.at);
   refuseBeforeSocket(socket, "at", fields.at);
   refuseForeignChecks(fields.checks, episode.level as Level); // the column holds only ISO 8549 levels, as open-episode checks
   refuseTwice(fields.motion);
+  // What cannot be is refused before anything is asked about: nobody answers the same question twice.
+  const seen = await lookSeen(store, written, look, fields.at);
   store.ask([
     ...unusual(episode.level as Level, [
       ...fields.pulls.flatMap(({ loadN, displacementMm }, index) => [
@@ -119,7 +118,7 @@ export async function writeFitting(
       ]),
     ]),
     ...contrary(fields),
-    ...(look ? unusualLook(episode.level, look, "look.") : []),
+    ...(seen ? unusualLook(episode.level, seen, "look.") : []),
   ]);
   await store.db.fitting.create({
     data: {
@@ -145,12 +144,20 @@ export async function writeFitting(
       recordedAt: store.now,
     },
   });
-  if (!look || (look.minutesAfterDoffing === undefined && look.marks.length === 0 && !look.noMarks)) return;
-  if (look.minutesAfterDoffing === undefined)
+  if (seen) await writeLook(store, { fittingId }, seen);
+}
+
+type Look = FittingFields["look"];
+
+/** The look as it was filled in; nothing where nobody filled it in. */
+async function lookSeen(store: Store, { episode }: Written, look: Look, fittedAt: Date): Promise<LookFields | undefined> {
+  if (!look || (look.minutesAfterDoffing === undefined && look.marks.length === 0 && !look.noMarks)) return undefined;
+  const { minutesAfterDoffing } = look;
+  if (minutesAfterDoffing === undefined)
     throw new InputRefused({ "look.minutesAfterDoffing": "How many minutes after doffing was the skin looked at?" });
   refuseSilence(look, "look.");
-  refuseOffLimb(look.marks, episode.limbLengthMm, "look.");
-  await writeLook(store, { fittingId }, { ...look, at: look.at ?? fields.at, minutesAfterDoffing: look.minutesAfterDoffing });
+  await refuseOffLimb(store, episode, look.marks, "look.");
+  return { ...look, at: look.at ?? fittedAt, minutesAfterDoffing };
 }
 
 /** What goes against what one expects, and may be so all the same. */

@@ -87,10 +87,10 @@ export const lookAtSkin = command({
     if (id && (await store.db.skinInspection.findUnique({ where: { id } }))) return { trialId, episodeId: trial.episodeId };
     refuseFuture(store, "at", look.at);
     refuseSilence(look);
-    refuseOffLimb(look.marks, episode.limbLengthMm);
-    store.ask(unusualLook(episode.level, look));
+    await refuseOffLimb(store, episode, look.marks);
     await refuseOtherTime(store, trialId, look);
     if (trial.state === "planned") throw new InputRefused({ at: "This trial has not begun. Record what happened in it first." });
+    store.ask(unusualLook(episode.level, look));
     const inspectionId = await writeLook(store, { trialId }, look, id);
     await store.note({
       action: "looked at the skin after a wear trial",

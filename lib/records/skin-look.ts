@@ -1,6 +1,7 @@
 /** A look at the skin with its marks, as it is filled in after a fitting or a trial. */
 import { z } from "zod";
-import { blanchings, type Level, strengths } from "@/lib/fit";
+import { blanchings, type Level, Station, strengths } from "@/lib/fit";
+import { circumferenceNear } from "@/lib/fit/stations";
 import type { Store } from "./command";
 import { amount, choice, instant, maybeAmount, maybeId, maybeText, rows, yes } from "./input";
 import { InputRefused } from "./refusals";
@@ -42,21 +43,41 @@ export function refuseSilence({ marks, noMarks }: Pick<LookFields, "marks" | "no
     throw new InputRefused({ [`${prefix}noMarks`]: "Marks are listed: untick this, or take them out of the list." });
 }
 
-export function refuseOffLimb(marks: LookFields["marks"], limbLengthMm: number, prefix = ""): void {
+/** Every mark that cannot lie on this limb, at once: off its end, or wider than it is round. */
+export async function refuseOffLimb(
+  store: Store,
+  { id: episodeId, limbLengthMm, stationsFrom }: { id: string; limbLengthMm: number; stationsFrom: string },
+  marks: LookFields["marks"],
+  prefix = "",
+): Promise<void> {
+  const stations = await latestStations(store, episodeId);
+  const aroundAt = (distanceFromEndMm: number) =>
+    circumferenceNear(stations, stationsFrom === "distal end" ? distanceFromEndMm : limbLengthMm - distanceFromEndMm);
+  const wrong: Record<string, string> = {};
   const seen = new Set<string>();
-  marks.forEach((mark, index) => {
-    if (mark.distanceFromEndMm > limbLengthMm * 1.15)
-      throw new InputRefused({
-        [`${prefix}marks.${index}.distanceFromEndMm`]: `This residual limb is ${limbLengthMm} mm long: the mark would lie off it.`,
-      });
-    if (mark.strength !== "none" && mark.fadedAtMin !== undefined && mark.fadedAtMin === 0)
-      throw new InputRefused({
-        [`${prefix}marks.${index}.fadedAtMin`]: "A mark that is seen has not faded yet. Leave this free until it has.",
-      });
-    if (mark.markId === undefined) return;
-    if (seen.has(mark.markId)) throw new InputRefused({ [`${prefix}marks.${index}.markId`]: "This mark is in the list twice." });
-    seen.add(mark.markId);
+  marks.forEach(({ markId, distanceFromEndMm, widthMm, strength, fadedAtMin }, index) => {
+    const path = `${prefix}marks.${index}`;
+    if (distanceFromEndMm > limbLengthMm * 1.15)
+      wrong[`${path}.distanceFromEndMm`] = `This residual limb is ${limbLengthMm} mm long: the mark would lie off it.`;
+    const aroundMm = aroundAt(distanceFromEndMm);
+    if (aroundMm !== undefined && widthMm > aroundMm)
+      wrong[`${path}.widthMm`] = `The limb is only ${Math.round(aroundMm)} mm around there.`;
+    if (strength !== "none" && fadedAtMin === 0)
+      wrong[`${path}.fadedAtMin`] = "A mark that is seen has not faded yet. Leave this free until it has.";
+    if (markId === undefined) return;
+    if (seen.has(markId)) wrong[`${path}.markId`] = "This mark is in the list twice.";
+    seen.add(markId);
   });
+  if (Object.keys(wrong).length > 0) throw new InputRefused(wrong);
+}
+
+async function latestStations(store: Store, episodeId: string): Promise<Station[]> {
+  const latest = await store.db.limbMeasurement.findFirst({
+    where: { episodeId },
+    orderBy: { at: "desc" },
+    select: { stations: true },
+  });
+  return Station.array().parse(latest?.stations ?? []);
 }
 
 /** Questions about a look whose numbers are possible and unusual. */

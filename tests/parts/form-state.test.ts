@@ -69,3 +69,11 @@ describe("after a refusal", () => {
     expect(state.changed).toEqual({ version: 4, fields: [{ label: "Name", theirs: "Tomas R.", yours: "Tomas" }] });
   });
 });
+
+test("a refusal of something else forgets nothing that was answered before", () => {
+  const typed = { confirmed: ["pullLoadN=700", "displacementMm=190"], "pulls.0.loadN": "x" };
+  expect(refusedState(typed, new InputRefused({ "pulls.0.loadN": "Give a number in N." })).asked).toEqual([
+    "pullLoadN=700",
+    "displacementMm=190",
+  ]);
+});

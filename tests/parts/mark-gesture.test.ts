@@ -67,6 +67,28 @@ describe("a press on the limb map", () => {
     expect(press(handle, [mark()], { chosen: 0 })).toMatchObject({ what: "resize", row: 0 });
     expect(press(handle, [mark()])).not.toMatchObject({ what: "resize" });
   });
+
+  test("a chosen mark of any size is moved by its middle, with a finger too", () => {
+    const geometry = mapGeometry(left);
+    for (const sizeMm of [1, 4, 10, 20, 40]) {
+      const small = mark({ widthMm: sizeMm, heightMm: sizeMm });
+      const [ellipse] = drawMarks([small], geometry, []);
+      if (!ellipse) throw new Error("one mark is drawn");
+      for (const reach of [8, 26]) {
+        expect(press(ellipse.centre, [small], { chosen: 0, reach })).toMatchObject({ what: "move", row: 0 });
+        expect(press(handleOf(ellipse, geometry), [small], { chosen: 0, reach })).toMatchObject({ what: "resize", row: 0 });
+      }
+    }
+  });
+
+  test("a finger beside the chosen mark takes it and draws no new one", () => {
+    const geometry = mapGeometry(left);
+    const { x, y } = geometry.pointOf(mark());
+    expect(press({ x: x - 15, y: y - 10 }, [mark({ widthMm: 6, heightMm: 6 })], { chosen: 0, reach: 26 })).toMatchObject({
+      what: "move",
+      row: 0,
+    });
+  });
 });
 
 describe("moving and drawing on the limb map", () => {

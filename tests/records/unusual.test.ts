@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { lookAfterFitting } from "@/lib/records/look-after-fitting";
 import { measureLimb } from "@/lib/records/measure-limb";
 import { recordFitting } from "@/lib/records/record-fitting";
 import { AskedAbout, InputRefused } from "@/lib/records/refusals";
@@ -56,4 +57,64 @@ test("less displaced by a greater load, and more motion with the socket than wit
   });
   const { asked: confirmed } = asked as AskedAbout; // shown to be one above
   await expect(recordFitting(clinic.assistant, { ...input, confirmed })).resolves.toMatchObject({ socketId });
+});
+
+const fittingOf = (socketId: string) => ({
+  socketId,
+  at: "2026-10-06T09:30:00Z",
+  place: "clinic",
+  checks: upperChecks,
+  pulls: [{ loadN: 45, displacementMm: 2 }],
+});
+
+const mark = { distanceFromEndMm: 85, angleDeg: 0, widthMm: 18, heightMm: 14, strength: "clear", blanches: "yes" };
+
+test("marks that cannot lie on this limb are refused all at once, and before anything is asked about", async () => {
+  const clinic = await openTestClinic();
+  const { socketId } = await readyEpisode(clinic);
+  const input = {
+    ...fittingOf(socketId),
+    pulls: [{ loadN: 45, displacementMm: 190 }],
+    look: {
+      minutesAfterDoffing: 2,
+      marks: [
+        { ...mark, widthMm: 400 },
+        { ...mark, distanceFromEndMm: 400 },
+      ],
+    },
+  };
+  const refused = await recordFitting(clinic.assistant, input).catch((error: unknown) => error);
+  expect(refused).toBeInstanceOf(InputRefused);
+  expect(refused).toMatchObject({
+    fields: {
+      "look.marks.0.widthMm": expect.stringMatching(/^The limb is only \d+ mm around there\.$/),
+      "look.marks.1.distanceFromEndMm": "This residual limb is 170 mm long: the mark would lie off it.",
+    },
+  });
+  const mended = { ...input, look: { minutesAfterDoffing: 2, marks: [mark] } };
+  const asked = await recordFitting(clinic.assistant, mended).catch((error: unknown) => error);
+  expect(asked).toMatchObject({ asked: ["displacementMm=190"] });
+  await expect(recordFitting(clinic.assistant, { ...mended, confirmed: "displacementMm=190" })).resolves.toMatchObject({
+    socketId,
+  });
+});
+
+test("two looks after one doffing that the clock puts elsewhere than their minutes are asked about", async () => {
+  const clinic = await openTestClinic();
+  const { socketId } = await readyEpisode(clinic);
+  const { fittingId } = await recordFitting(clinic.assistant, {
+    ...fittingOf(socketId),
+    look: { minutesAfterDoffing: 2, marks: [mark] },
+  });
+  const look = { fittingId, minutesAfterDoffing: 20, marks: [mark] };
+  // Five minutes later by the clock; the first look was two minutes after doffing.
+  const tooSoon = { ...look, at: "2026-10-06T09:35:00Z" };
+  const asked = await lookAfterFitting(clinic.assistant, tooSoon).catch((error: unknown) => error);
+  expect(asked).toBeInstanceOf(AskedAbout);
+  expect(asked).toMatchObject({
+    fields: {
+      minutesAfterDoffing: expect.stringContaining("by the clock this one is 5 minutes later: that makes 7."),
+    },
+  });
+  await expect(lookAfterFitting(clinic.assistant, { ...look, at: "2026-10-06T09:47:00Z" })).resolves.toMatchObject({ fittingId });
 });

@@ -29,7 +29,7 @@ test("what was typed wrong is told at its field, and nothing else is lost", asyn
 
   const summary = page.getByRole("alert").filter({ hasText: "One field needs another look." });
   await expect(summary).toBeFocused();
-  await summary.getByRole("link", { name: /Row 1: Give a number in mm/ }).click();
+  await summary.getByRole("link", { name: /Give a number in mm/ }).click();
   const wrong = levels(page)
     .getByLabel(/^circumference now/)
     .first();

@@ -265,7 +265,7 @@ test("what is missing or beyond the limb is told at its field, on the map, and n
   await expect(openMark(marks, 1).getByRole("group", { name: "strength" })).toHaveAccessibleDescription(
     /Choose how strong it is/,
   );
-  await summary.getByRole("link", { name: /Row 2: Choose if it blanches/ }).click();
+  await summary.getByRole("link", { name: /Mark 2: Choose if it blanches/ }).click();
   await expect(openMark(marks, 2).getByRole("radio", { name: "yes" })).toBeFocused();
   await expect(openMark(marks, 2).getByRole("radio", { name: "faint" })).toBeChecked();
   await choose(marks, 2, "blanches", "yes");
