@@ -61,6 +61,7 @@ export function limbChange(
   const span = commonSpan(before, after);
   if (!span) throw new FitInputError("later", "expected stations that cover some of the same length as the earlier ones");
   const { circumferenceSdMm, settledPercent = limitValue(defaultLimits, "settled-percent") } = error;
+  if (!(settledPercent >= 0 && settledPercent <= 100)) throw new FitInputError("settledPercent", "expected 0 to 100 %");
   const { fromMm, toMm } = span;
   const first = volumeOfPart(before, { fromMm, toMm, circumferenceSdMm });
   const last = volumeOfPart(after, { fromMm, toMm, circumferenceSdMm });

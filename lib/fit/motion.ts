@@ -58,6 +58,8 @@ export function motion(withoutDeg: number, withDeg: number, rule: MotionRule): M
     angleErrorDeg = limitValue(defaultLimits, "goniometer-error-deg"),
     closeErrors = limitValue(defaultLimits, "close-errors"),
   } = rule;
+  checkNonNegative(angleErrorDeg, "rule.angleErrorDeg");
+  checkNonNegative(closeErrors, "rule.closeErrors");
   const lostDeg = withoutDeg - withDeg;
   const kept = judges === "kept";
   const value = kept ? withDeg : lostDeg;
@@ -80,4 +82,8 @@ export function motion(withoutDeg: number, withDeg: number, rule: MotionRule): M
 
 function checkAngle(deg: number, path: string): void {
   if (!(deg >= -180 && deg <= 360)) throw new FitInputError(path, "expected an angle from −180 to 360°");
+}
+
+function checkNonNegative(value: number, path: string): void {
+  if (!(value >= 0 && value <= 360)) throw new FitInputError(path, "expected a number of 0 or more");
 }

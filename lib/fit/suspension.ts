@@ -26,11 +26,17 @@ export interface SuspensionReading extends Reading {
   complianceMmPerN?: number;
 }
 
-/** The first rule that fits: upper limb on a harness, vacuum, other upper limb, other lower limb. */
+/**
+ * The first rule that fits: upper limb on a harness, vacuum, other upper limb, other lower limb.
+ *
+ * @throws FitInputError where the body's mass is given and not above 0
+ */
 export function suspensionRule(
   { level, suspension: kind, bodyMassKg }: Pick<EpisodeRecord, "level" | "suspension" | "bodyMassKg">,
   limits: Limits = defaultLimits,
 ): SuspensionRule {
+  if (bodyMassKg !== undefined && !(bodyMassKg > 0 && bodyMassKg < 1e6))
+    throw new FitInputError("bodyMassKg", "expected a mass in kg above 0");
   const value = (id: Parameters<typeof limitValue>[1]) => limitValue(limits, id);
   const rule = (loadN: number, limitMm: number, source: SourceId): SuspensionRule => ({
     loadN,
@@ -103,8 +109,10 @@ export function suspension(pulls: readonly Pull[], rule: SuspensionRule): Suspen
 
 function checkPulls(pulls: readonly Pull[], rule: SuspensionRule): void {
   if (!(rule.loadN > 0 && rule.loadN < 1e6)) throw new FitInputError("rule.loadN", "expected a load in N above 0");
-  if (!(rule.limitMm >= 0 && rule.limitMm < 1e6))
-    throw new FitInputError("rule.limitMm", "expected a displacement in mm, 0 or more");
+  for (const name of ["limitMm", "hardestPullAtLeastN", "errorOfFewPullsMm", "closeErrors"] as const) {
+    const value = rule[name] ?? 0;
+    if (!(value >= 0 && value < 1e6)) throw new FitInputError(`rule.${name}`, "expected a number of 0 or more");
+  }
   pulls.forEach(({ loadN, displacementMm }, index) => {
     if (!(loadN >= 0 && loadN < 1e6)) throw new FitInputError(`pulls[${index}].loadN`, "expected a load in N, 0 or more");
     if (!(displacementMm >= 0 && displacementMm < 1e6))
