@@ -24,15 +24,11 @@ export function shapingOf(values: FormValues, rows: readonly number[]): Shaping[
     const kind = wordOf(adjustmentKinds, field("kind"));
     const amount = amountOf(String(field("amount") ?? ""));
     if (kind === undefined || amount === undefined || Math.abs(amount) > 200) return [];
-    return [
-      {
-        kind,
-        amount,
-        unit: wordOf(adjustmentUnits, field("unit")),
-        aspect: wordOf(aspects, field("aspect")),
-        third: wordOf(thirds, field("third")),
-      },
-    ];
+    const unit = wordOf(adjustmentUnits, field("unit"));
+    const aspect = wordOf(aspects, field("aspect"));
+    // A relief is on one aspect, and its kind says the direction: anything else is refused when it is saved.
+    if ((kind === "relief" || kind === "build-up") && unit === "mm" && (aspect === undefined || amount < 0)) return [];
+    return [{ kind, amount, unit, aspect, third: wordOf(thirds, field("third")) }];
   });
 }
 

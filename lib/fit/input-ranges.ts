@@ -32,6 +32,8 @@ const anyLevel = {
   minutesSinceDoffing: range("Time since doffing", "min", [0, 10_000], [0, 720]),
   capHeightMm: range("Height of the rounded end", "mm", [1, 200], [5, 70]),
   socketLengthMm: range("Length of a socket", "mm", [20, 1200], [60, 500]),
+  reliefMm: range("Depth of a relief or build-up", "mm", [0, 200], [0, 10]),
+  volumePercent: range("Change of volume", "%", [-200, 200], [-15, 15]),
   wallMm: range("Wall of a socket", "mm", [0.5, 30], [2, 10]),
   bodyMassKg: range("Body mass", "kg", [2, 350], [10, 180]),
   pullLoadN: range("Load of a pull", "N", [1, 1000], [10, 300]),

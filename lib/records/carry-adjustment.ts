@@ -4,7 +4,7 @@ import { episodeForChange, refuseUnderSignature } from "./episode-for-change";
 import { id, text } from "./input";
 import { findSocket } from "./move-socket";
 import { InputRefused, NotFound } from "./refusals";
-import { AdjustmentInput, adjustmentColumns, refuseUnitless } from "./specify-socket";
+import { AdjustmentInput, adjustmentColumns, refuseUnclear } from "./specify-socket";
 
 /** A small adjustment that is made in the definitive socket instead of in another check socket. */
 export const carryAdjustment = command({
@@ -14,7 +14,7 @@ export const carryAdjustment = command({
     const socket = await findSocket(store, socketId);
     const episode = await episodeForChange(store, socket.episodeId);
     refuseUnderSignature(episode, socketId);
-    refuseUnitless(adjustment);
+    refuseUnclear(adjustment);
     const latest = await store.db.checkSocket.findFirst({
       where: { episodeId: socket.episodeId },
       orderBy: { number: "desc" },

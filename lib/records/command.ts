@@ -9,7 +9,7 @@ import { beginning, canonicalJson, digestOf } from "@/lib/trail/chain";
 import { newId, now } from "./clock";
 import { database, type Transaction } from "./database";
 import { refreshDerived } from "./derived-state";
-import { InputRefused, NotAllowed } from "./refusals";
+import { InputRefused, NotAllowed, SavedOtherwise } from "./refusals";
 import { ask, Confirmed, type Question } from "./unusual";
 
 export interface Change {
@@ -99,6 +99,26 @@ export async function inTransaction<Result>(
     },
     { timeout: 30_000, maxWait: 30_000 },
   );
+}
+
+/**
+ * Whether the record was saved before with just these fields, so that sending it twice saves it once.
+ *
+ * @throws SavedOtherwise where it was saved with other ones: nothing that was typed passes for saved
+ */
+export async function isSavedAlready(
+  { db }: Store,
+  { kind, id, fields }: { kind: string; id: string | undefined; fields: unknown },
+): Promise<boolean> {
+  if (id === undefined) return false;
+  const saved = await db.trailEntry.findFirst({
+    where: { recordKind: kind, recordId: id },
+    orderBy: { position: "asc" },
+    select: { after: true, actorName: true },
+  });
+  if (!saved) return false;
+  if (saved.after !== canonicalJson(plain(fields))) throw new SavedOtherwise(saved.actorName);
+  return true;
 }
 
 /** Adds one entry to the end of the chain. */

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import type { Prisma } from "@/lib/generated/prisma/client";
-import { command } from "./command";
+import { command, isSavedAlready } from "./command";
 import { episodeForChange, refuseUnderSignature } from "./episode-for-change";
 import { id, newRecordId, text } from "./input";
 import { findSocket } from "./move-socket";
@@ -24,7 +24,7 @@ export const correctFitting = command({
     if (!corrected) throw new NotFound("fitting");
     const socket = await findSocket(store, corrected.socketId);
     const done = { fittingId: id ?? correctsId, socketId: socket.id, episodeId: socket.episodeId };
-    if (id && corrected.correctedBy?.id === id) return done;
+    if (await isSavedAlready(store, { kind: "fitting", id, fields: { why, ...fields } })) return done;
     const episode = await episodeForChange(store, socket.episodeId);
     refuseUnderSignature(episode, socket.id);
     if (corrected.correctedBy)

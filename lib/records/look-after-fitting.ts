@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { command, type Store } from "./command";
+import { command, isSavedAlready, type Store } from "./command";
 import { episodeForChange, refuseFuture, refuseUnderSignature } from "./episode-for-change";
 import { id, newRecordId } from "./input";
 import { findSocket } from "./move-socket";
@@ -16,7 +16,7 @@ export const lookAfterFitting = command({
     if (!fitting) throw new NotFound("fitting");
     const socket = await findSocket(store, fitting.socketId);
     const done = { fittingId, episodeId: socket.episodeId };
-    if (id && (await store.db.skinInspection.findUnique({ where: { id } }))) return done;
+    if (await isSavedAlready(store, { kind: "skin inspection", id, fields: look })) return done;
     const episode = await episodeForChange(store, socket.episodeId);
     refuseUnderSignature(episode, socket.id);
     refuseFuture(store, "at", look.at);

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { type Level, limitValue, Station } from "@/lib/fit";
 import { Prisma } from "@/lib/generated/prisma/client";
-import { command, type Store } from "./command";
+import { command, isSavedAlready, type Store } from "./command";
 import { episodeForChange, refuseFuture } from "./episode-for-change";
 import { amount, choice, id, instant, maybeAmount, maybeText, newRecordId, rows, yes } from "./input";
 import { inOrder, type OrderedLevel, questionsAbout, refuseImpossible } from "./limb-levels";
@@ -36,12 +36,15 @@ export const measureLimb = command({
   permission: "measure a limb",
   input: LimbInput,
   run: async (store, { id, stations: typed, ...fields }) => {
-    if (id && (await store.db.limbMeasurement.findUnique({ where: { id } })))
+    const levels = inOrder(typed);
+    const stations = levels.map(({ distanceMm, circumferenceMm }) => ({ distanceMm, circumferenceMm }));
+    const secondReadings = secondReadingsOf(levels);
+    const measured = { ...fields, stations, ...(secondReadings.length > 0 ? { secondReadings } : {}) };
+    if (id && (await isSavedAlready(store, { kind: "limb measurement", id, fields: measured })))
       return { episodeId: fields.episodeId, measurementId: id };
     const episode = await episodeForChange(store, fields.episodeId);
     const level = episode.level as Level; // the column holds only ISO 8549 levels, as open-episode checks
     refuseFuture(store, "at", fields.at);
-    const levels = inOrder(typed);
     refuseImpossible(levels, { level, limbLengthMm: episode.limbLengthMm });
     const before = await limitsAndTape(store.db);
     store.ask([
@@ -56,8 +59,6 @@ export const measureLimb = command({
         { path: "limbLengthMm", quantity: "limbLengthMm", value: fields.limbLengthMm },
       ]),
     ]);
-    const stations = levels.map(({ distanceMm, circumferenceMm }) => ({ distanceMm, circumferenceMm }));
-    const secondReadings = secondReadingsOf(levels);
     const measurementId = id ?? store.newId();
     await store.db.limbMeasurement.create({
       data: {
@@ -83,7 +84,7 @@ export const measureLimb = command({
       id: measurementId,
       wearerId: episode.wearerId,
       episodeId: episode.id,
-      after: { ...fields, stations, ...(secondReadings.length > 0 ? { secondReadings } : {}) },
+      after: measured,
     });
     if (secondReadings.length > 0) await noteOwnTapeError(store, before.limits);
     return { episodeId: episode.id, measurementId };

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { type CheckKey, checkAnswers, checksOf, type Level, places, reportedParts } from "@/lib/fit";
-import { command, type Store } from "./command";
+import { command, isSavedAlready, type Store } from "./command";
 import { episodeForChange, refuseBeforeSocket, refuseFuture, refuseUnderSignature } from "./episode-for-change";
 import { amount, choice, id, instant, maybeAmount, maybeInstant, maybeRating, maybeText, newRecordId, rows, text } from "./input";
 import { findSocket, setSocketState } from "./move-socket";
@@ -66,7 +66,7 @@ export const recordFitting = command({
   input: z.strictObject({ id: newRecordId, socketId: id("The socket"), ...fittingFields }),
   run: async (store, { id, socketId, ...fields }) => {
     const socket = await findSocket(store, socketId);
-    if (id && (await store.db.fitting.findUnique({ where: { id } })))
+    if (await isSavedAlready(store, { kind: "fitting", id, fields }))
       return { fittingId: id, socketId, episodeId: socket.episodeId };
     const episode = await episodeForChange(store, socket.episodeId);
     refuseUnderSignature(episode, socketId);

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { aspects, feelingKinds, reporters, stopSigns, thirds } from "@/lib/fit";
-import { command, type Store } from "./command";
+import { command, isSavedAlready, type Store } from "./command";
 import { episodeForChange, refuseBeforeSocket, refuseFuture, refuseUnderSignature } from "./episode-for-change";
 import { choice, id, instant, maybeChoice, maybeRating, maybeText, newRecordId, rating, rows } from "./input";
 import { InputRefused, NotFound } from "./refusals";
@@ -84,7 +84,8 @@ export const lookAtSkin = command({
   input: z.strictObject({ id: newRecordId, trialId: id("The wear trial"), ...lookFields }),
   run: async (store, { id, trialId, ...look }) => {
     const { trial, episode } = await trialForChange(store, trialId);
-    if (id && (await store.db.skinInspection.findUnique({ where: { id } }))) return { trialId, episodeId: trial.episodeId };
+    if (await isSavedAlready(store, { kind: "skin inspection", id, fields: look }))
+      return { trialId, episodeId: trial.episodeId };
     refuseFuture(store, "at", look.at);
     refuseSilence(look);
     await refuseOffLimb(store, episode, look.marks);

@@ -44,6 +44,16 @@ export class ChangedMeanwhile extends Refusal {
   }
 }
 
+/** The same form was sent before, from another tab or in an earlier try, with other content. */
+export class SavedOtherwise extends Refusal {
+  override readonly name = "SavedOtherwise";
+  constructor(byName: string) {
+    super(
+      `This was saved already, by ${byName}, with other content than this; another tab may have sent it. Nothing of this was saved. Open what was saved, and put it right there.`,
+    );
+  }
+}
+
 /** Fields that are wrong, each with what to do about it; nothing was saved. */
 export class InputRefused extends Refusal {
   override readonly name = "InputRefused";

@@ -117,10 +117,14 @@ export const specifySocket = command({
 
 export const unusualSocket = (
   level: string,
-  { stations, lengthMm, wallMm }: Pick<SocketFields, "stations" | "lengthMm" | "wallMm">,
+  { stations, lengthMm, wallMm, adjustments }: Pick<SocketFields, "stations" | "lengthMm" | "wallMm" | "adjustments">,
 ) =>
   unusual(level as Level, [
     // the column holds only ISO 8549 levels, as open-episode checks
+    ...adjustments.flatMap(({ kind, unit, amount }, index) => {
+      const quantity = unit === "percent" ? "volumePercent" : unit === "mm" && shaping.includes(kind) ? "reliefMm" : undefined;
+      return quantity ? [{ path: `adjustments.${index}.amount`, quantity, value: amount } as const] : [];
+    }),
     ...stations.map(({ circumferenceMm }, index) => ({
       path: `stations.${index}.circumferenceMm`,
       quantity: "circumferenceMm" as const,
@@ -129,6 +133,8 @@ export const unusualSocket = (
     { path: "lengthMm", quantity: "socketLengthMm", value: lengthMm },
     { path: "wallMm", quantity: "wallMm", value: wallMm },
   ]);
+
+const shaping: readonly AdjustmentInput["kind"][] = ["relief", "build-up"];
 
 export const ownColumns = (own: Omit<SocketFields, "adjustments">) => ({
   derivedFromId: own.derivedFromId ?? null,
@@ -169,7 +175,7 @@ export async function withDimensions(
 
 export async function refuseUnfit(store: Store, episodeId: string, fields: SocketFields, self?: string): Promise<void> {
   refuseDisorder(fields.stations);
-  for (const [index, adjustment] of fields.adjustments.entries()) refuseUnitless(adjustment, `adjustments.${index}.`);
+  for (const [index, adjustment] of fields.adjustments.entries()) refuseUnclear(adjustment, `adjustments.${index}.`);
   if (fields.derivedFromId) {
     const origin = await store.db.checkSocket.findUnique({
       where: { id: fields.derivedFromId },
@@ -187,12 +193,21 @@ export async function refuseUnfit(store: Store, episodeId: string, fields: Socke
   }
 }
 
-/** An amount means something only with its unit. */
-export function refuseUnitless({ amount, unit }: AdjustmentInput, prefix = ""): void {
+/** An amount means something only with its unit; a relief or build-up, only with the aspect on which it is. */
+export function refuseUnclear({ kind, amount, unit, aspect }: AdjustmentInput, prefix = ""): void {
   if (amount !== undefined && unit === undefined)
     throw new InputRefused({ [`${prefix}unit`]: "Choose the unit of this amount." });
   if (amount === undefined && unit !== undefined)
     throw new InputRefused({ [`${prefix}amount`]: "How much? Give the amount, or leave the unit free." });
+  if ((kind !== "relief" && kind !== "build-up") || unit !== "mm" || amount === undefined) return;
+  if (amount < 0)
+    throw new InputRefused({
+      [`${prefix}amount`]: `A ${kind} has no minus. For the other direction choose ${kind === "relief" ? "build-up" : "relief"}.`,
+    });
+  if (aspect === undefined)
+    throw new InputRefused({
+      [`${prefix}aspect`]: `On which aspect? For ${kind === "relief" ? "more" : "less"} room all round give a change of volume, in percent.`,
+    });
 }
 
 export async function writeAdjustments(

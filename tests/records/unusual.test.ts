@@ -2,7 +2,8 @@ import { expect, test } from "vitest";
 import { lookAfterFitting } from "@/lib/records/look-after-fitting";
 import { measureLimb } from "@/lib/records/measure-limb";
 import { recordFitting } from "@/lib/records/record-fitting";
-import { AskedAbout, InputRefused } from "@/lib/records/refusals";
+import { AskedAbout, InputRefused, SavedOtherwise } from "@/lib/records/refusals";
+import { specifySocket } from "@/lib/records/specify-socket";
 import { openTestClinic, readyEpisode, stations, upperChecks } from "./clinic";
 
 const measured = { at: "2026-10-07T09:00:00Z", method: "tape" };
@@ -117,4 +118,40 @@ test("two looks after one doffing that the clock puts elsewhere than their minut
     },
   });
   await expect(lookAfterFitting(clinic.assistant, { ...look, at: "2026-10-06T09:47:00Z" })).resolves.toMatchObject({ fittingId });
+});
+
+test("a form that was saved already is saved once; with other content it is refused and nothing passes for saved", async () => {
+  const clinic = await openTestClinic();
+  const { socketId } = await readyEpisode(clinic);
+  const input = { ...fittingOf(socketId), id: crypto.randomUUID(), words: "tab one" };
+  const { fittingId } = await recordFitting(clinic.assistant, input);
+  await expect(recordFitting(clinic.assistant, input)).resolves.toMatchObject({ fittingId });
+  await expect(recordFitting(clinic.assistant, { ...input, words: "tab two" })).rejects.toThrow(SavedOtherwise);
+  const look = { id: crypto.randomUUID(), fittingId, at: "2026-10-06T09:47:00Z", minutesAfterDoffing: 20, noMarks: true };
+  await lookAfterFitting(clinic.assistant, look);
+  await expect(lookAfterFitting(clinic.assistant, look)).resolves.toMatchObject({ fittingId });
+  await expect(lookAfterFitting(clinic.assistant, { ...look, note: "Other" })).rejects.toThrow(SavedOtherwise);
+});
+
+test("a relief is on one aspect and has no minus; a deep one is asked about", async () => {
+  const clinic = await openTestClinic();
+  const { episodeId, socketId } = await readyEpisode(clinic);
+  const specify = (adjustment: Record<string, unknown>) =>
+    specifySocket(clinic.prosthetist, {
+      episodeId,
+      derivedFromId: socketId,
+      workOut: "yes",
+      adjustments: [{ kind: "relief", amount: 3, unit: "mm", aspect: "anterior", reason: "It presses there", ...adjustment }],
+    });
+  await expect(specify({ aspect: "" })).rejects.toMatchObject({
+    fields: { "adjustments.0.aspect": "On which aspect? For more room all round give a change of volume, in percent." },
+  });
+  await expect(specify({ amount: "−3" })).rejects.toMatchObject({
+    fields: { "adjustments.0.amount": "A relief has no minus. For the other direction choose build-up." },
+  });
+  await expect(specify({ amount: 30 })).rejects.toMatchObject({ asked: expect.arrayContaining(["reliefMm=30"]) });
+  await expect(specify({ kind: "volume", unit: "percent", amount: 40, aspect: "" })).rejects.toMatchObject({
+    asked: expect.arrayContaining(["volumePercent=40"]),
+  });
+  await expect(specify({})).resolves.toMatchObject({ episodeId });
 });
