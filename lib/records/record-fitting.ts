@@ -66,7 +66,7 @@ export const recordFitting = command({
   input: z.strictObject({ id: newRecordId, socketId: id("The socket"), ...fittingFields }),
   run: async (store, { id, socketId, ...fields }) => {
     const socket = await findSocket(store, socketId);
-    if (await isSavedAlready(store, { kind: "fitting", id, fields }))
+    if (id && (await isSavedAlready(store, { kind: "fitting", id, fields })))
       return { fittingId: id, socketId, episodeId: socket.episodeId };
     const episode = await episodeForChange(store, socket.episodeId);
     refuseUnderSignature(episode, socketId);
