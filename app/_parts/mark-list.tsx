@@ -29,7 +29,7 @@ export function MarkList({ caption, limbLengthMm, marks }: MarkListProps) {
       <tbody>
         {marks.map((mark, index) => (
           <tr key={mark.id}>
-            <th scope="row">{index + 1}</th>
+            <th scope="row">{mark.number ?? index + 1}</th>
             <td>
               {placeWords(mark, limbLengthMm)}
               <small>{positionWords(mark)}</small>
@@ -37,7 +37,7 @@ export function MarkList({ caption, limbLengthMm, marks }: MarkListProps) {
             <td>{sizeWords(mark)}</td>
             <td>
               {findingWords(mark)}
-              <small>{fadeWords(mark)}</small>
+              {fadeWords(mark) && <small>{fadeWords(mark)}</small>}
             </td>
             <td>
               <span className={styles.narrow}>grade </span>

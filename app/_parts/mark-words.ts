@@ -1,4 +1,5 @@
 import type { SkinMark } from "@/lib/fit/bundle";
+import { isThere } from "@/lib/fit/skin-marks-grade";
 import type { Aspect, Strength } from "@/lib/fit/words";
 import { distalEndMm, fromAnterior, type LimbPlace } from "./limb-map-geometry";
 import { formatNumber } from "./numbers";
@@ -46,17 +47,22 @@ export const positionWords = ({ angleDeg, distanceFromEndMm }: LimbPlace): strin
 export const sizeWords = ({ widthMm, heightMm }: Pick<SkinMark, "widthMm" | "heightMm">): string =>
   `${formatNumber(widthMm, 0)} × ${formatNumber(heightMm, 0)}\u00a0mm`;
 
-/** "clear, firm, blanches" */
-export function findingWords({ strength, firm, warm, painful, broken, blanches }: Mark): string {
+/** "clear, firm, blanches"; "gone" where nothing is seen or felt any more. */
+export function findingWords(mark: Mark): string {
+  if (!isThere(mark)) return "gone";
+  const { strength, firm, warm, painful, broken, blanches } = mark;
   const blanching = { yes: "blanches", no: "does not blanch", "not tested": "blanching not tested" }[blanches];
   return [strengthWords[strength], firm && "firm", warm && "warm", painful && "painful", broken && "skin broken", blanching]
     .filter(Boolean)
     .join(", ");
 }
 
-export const fadeWords = ({ fadedAtMin }: Mark): string =>
-  fadedAtMin === null ? "not seen to fade" : `faded by ${formatNumber(fadedAtMin, 0)}\u00a0min`;
+/** Empty where a mark was just seen gone and nobody noted the minute. */
+export function fadeWords(mark: Mark): string {
+  if (mark.fadedAtMin !== null) return `faded by ${formatNumber(mark.fadedAtMin, 0)}\u00a0min`;
+  return isThere(mark) ? "not seen to fade" : "";
+}
 
 /** One sentence a mark, for those who hear the map. */
 export const markSentence = (mark: Mark, number: number, limbLengthMm: number): string =>
-  `Mark ${number}: grade ${mark.grade} of 4, ${findingWords(mark)}; ${placeWords(mark, limbLengthMm)}, ${positionWords(mark)}; ${sizeWords(mark)}, ${fadeWords(mark)}.`;
+  `Mark ${number}: grade ${mark.grade} of 4, ${findingWords(mark)}; ${placeWords(mark, limbLengthMm)}, ${positionWords(mark)}; ${[sizeWords(mark), fadeWords(mark)].filter(Boolean).join(", ")}.`;

@@ -1,8 +1,10 @@
 "use client";
 
+import { useContext } from "react";
 import type { Pull } from "@/lib/fit/bundle";
 import { type SuspensionReading, type SuspensionRule, suspension } from "@/lib/fit/suspension";
-import { useTyped } from "./form-context";
+import { FormContext, useTyped } from "./form-context";
+import type { FormValues } from "./form-state";
 import { formatNumber, formatQuantity } from "./numbers";
 import styles from "./pulls-field.module.css";
 import { PullsPicture } from "./pulls-picture";
@@ -20,6 +22,7 @@ interface PullsFieldProps {
 /** Loads and displacements in any order, with the line through them drawn as they are typed. */
 export function PullsField({ rule, first = [] }: PullsFieldProps) {
   const pulls = usePulls();
+  const { state } = useContext(FormContext);
   const reading = suspension(pulls, rule);
   return (
     <div className={styles.pulls}>
@@ -33,7 +36,7 @@ export function PullsField({ rule, first = [] }: PullsFieldProps) {
           { name: "displacementMm", label: "displaced", kind: "number", unit: "mm" },
         ]}
         first={first}
-        blank={Math.max(0, 3 - first.length)}
+        blank={freePulls(state.values, first.length)}
       />
       <div className={styles.seen}>
         <PullsPicture pulls={pulls} rule={rule} reading={reading} />
@@ -48,6 +51,12 @@ export function PullsField({ rule, first = [] }: PullsFieldProps) {
       </div>
     </div>
   );
+}
+
+/** Three loads are asked for: as many rows are free as are missing to three, none beside three that are filled. */
+export function freePulls(values: FormValues, filledByPage: number): number {
+  const filled = typedRows(values, "pulls").filter(({ fields }) => Object.values(fields).some((text) => text.trim() !== ""));
+  return Math.max(0, 3 - (filled.length || filledByPage));
 }
 
 const quantityOf = ({ value = 0, standardError }: SuspensionReading): string =>
