@@ -1,5 +1,6 @@
 /** One episode, read whole from the store, as the bundle that is assessed, signed and exported. */
 import { Bundle, bundleFormat, type FittingRecord, type LimbMeasurement } from "@/lib/fit";
+import { Inspection } from "@/lib/fit/bundle";
 import type { Prisma } from "@/lib/generated/prisma/client";
 import type { Transaction } from "./database";
 import { NotFound } from "./refusals";
@@ -201,6 +202,10 @@ export const eventRecord = (row: EpisodeWhole["wearTrials"][number]["events"][nu
   note: row.note ?? undefined,
   reportedBy: row.reportedBy ?? undefined,
 });
+
+/** The looks of a fitting or a trial as the bundle has them. */
+export const inspectionsOf = ({ looks }: Pick<EpisodeWhole["fittings"][number], "looks">): Inspection[] =>
+  Inspection.array().parse(looks.map(lookRecord));
 
 const lookRecord = (row: EpisodeWhole["fittings"][number]["looks"][number]): unknown => ({
   id: row.id,

@@ -68,6 +68,36 @@ test("a look that was added later stays with a fitting that is put right; the fi
   expect(looks.map(({ minutesAfterDoffing }) => minutesAfterDoffing)).toEqual([3, 20]);
 });
 
+test("the older version shows its looks and marks as they were, also a mark that the correction took out", async () => {
+  const { clinic, fittingId } = await fitted();
+  clinic.setNow("2026-10-08T09:05:00Z");
+  await lookAfterFitting(clinic.assistant, {
+    fittingId,
+    at: "2026-10-05T09:50:00Z",
+    minutesAfterDoffing: 20,
+    marks: evenMarks("none"),
+  });
+  const [first, , ...others] = evenMarks("clear");
+  const { fittingId: id } = await correctFitting(clinic.assistant, {
+    correctsId: fittingId,
+    why: "One mark was an old scar",
+    ...fitting,
+    look: { minutesAfterDoffing: 1, marks: [first, ...others] },
+  });
+  const read = async (shown: string) =>
+    (await seeFitting(clinic.assistant, shown)).looks.map((look) => [look.minutesAfterDoffing, ...look.marks.map((m) => m.id)]);
+  expect(await read(fittingId)).toEqual([
+    [1, "m1", "m2", "m3", "m4"],
+    [20, "m1", "m2", "m3", "m4"],
+  ]);
+  expect(await read(id)).toEqual([
+    [1, "m1", "m3", "m4"],
+    [20, "m1", "m2", "m3", "m4"],
+  ]);
+  const { versions } = await seeFitting(clinic.assistant, id);
+  expect(versions.map(({ firstLook }) => firstLook?.marks.length)).toEqual([3, 4]);
+});
+
 test("a correction needs a reason, a role, and evidence that no signature covers; it is made once", async () => {
   const { clinic, episodeId, fittingId, bundle } = await fitted();
   await expect(correctFitting(clinic.assistant, { correctsId: fittingId, why: " ", ...fitting })).rejects.toThrow(InputRefused);

@@ -4,16 +4,16 @@ import { show } from "@/app/_forms/show";
 import { fittingParts } from "@/app/_parts/check-words";
 import { dayAndTimeAt } from "@/app/_parts/dates";
 import { EpisodeLink } from "@/app/_parts/episode-link";
-import { LimbMap } from "@/app/_parts/limb-map";
-import { limbShapeOf } from "@/app/_parts/limb-shape";
-import { MarkList } from "@/app/_parts/mark-list";
-import { counted } from "@/app/_parts/numbers";
+import { numbersOfMarks } from "@/app/_parts/mark-numbers";
 import { PageHead } from "@/app/_parts/page-head";
 import { may } from "@/lib/access/roles";
 import { requireActor } from "@/lib/access/session";
-import { type Bundle, type FittingRecord, gradeMark, motion, motionRule, suspension, suspensionRule } from "@/lib/fit";
+import { type Bundle, type FittingRecord, motion, motionRule, suspension, suspensionRule } from "@/lib/fit";
 import { seeFitting } from "@/lib/records/see-fitting";
 import styles from "./fitting.module.css";
+import { Looks } from "./fitting-looks";
+import { Versions } from "./fitting-versions";
+import { placesInWords } from "./what-was-put-right";
 
 export const metadata: Metadata = { title: "Fitting" };
 
@@ -21,13 +21,13 @@ export const metadata: Metadata = { title: "Fitting" };
 export default async function FittingPage({ params }: { params: Promise<{ fitting: string }> }) {
   const { fitting: fittingId } = await params;
   const actor = await requireActor(`/fittings/${fittingId}`);
-  const { episode, bundle, fitting, shown, versions, limits } = await show(seeFitting(actor, fittingId));
+  const { episode, bundle, fitting, shown, versions, looks, limits } = await show(seeFitting(actor, fittingId));
   const { timeZone } = bundle.clinic;
   const socket = episode.sockets.find(({ id }) => id === shown.socketId);
   const record = recordOf(shown);
   const isNewest = shown.id === fitting.id;
   const signed = episode.signOffs.find((signOff) => signOff.socketId === shown.socketId && signOff.withdrawal === null);
-  const looks = isNewest ? (bundle.fittings.find(({ id }) => id === shown.id)?.inspections ?? []) : [];
+  const numbers = numbersOfMarks(versions.flatMap((version) => version.looks));
   return (
     <>
       <PageHead title={`Fitting of socket ${socket?.number ?? ""}`} about={<EpisodeLink episode={episode} />}>
@@ -43,7 +43,7 @@ export default async function FittingPage({ params }: { params: Promise<{ fittin
         )}
       </PageHead>
       <p>
-        {dayAndTimeAt(shown.at, timeZone)}, {placeWords[record.place]}
+        {dayAndTimeAt(shown.at, timeZone)}, {placesInWords[record.place]}
         {shown.whoWasThere && `, with ${shown.whoWasThere}`}. Recorded by {shown.byName},{" "}
         {dayAndTimeAt(shown.recordedAt, timeZone)}.{shown.measuredBy && ` Measured by ${shown.measuredBy}.`}
       </p>
@@ -58,24 +58,7 @@ export default async function FittingPage({ params }: { params: Promise<{ fittin
       )}
       {signed && <p className="soft">{signed.byName} signed for this socket; the fitting is locked.</p>}
       {versions.length > 1 && (
-        <section aria-labelledby="versions">
-          <h2 id="versions">Versions</h2>
-          <ol reversed>
-            {versions.map((version) => (
-              <li key={version.id}>
-                {version.id === shown.id ? (
-                  <strong>{dayAndTimeAt(version.recordedAt, timeZone)}</strong>
-                ) : (
-                  <Link href={`/fittings/${version.id}`} prefetch={false}>
-                    {dayAndTimeAt(version.recordedAt, timeZone)}
-                  </Link>
-                )}
-                , {version.byName}
-                {version.why && `: ${version.why}`}
-              </li>
-            ))}
-          </ol>
-        </section>
+        <Versions versions={versions} shownId={shown.id} level={bundle.episode.level} timeZone={timeZone} numbers={numbers} />
       )}
       <div className={styles.two}>
         <Checks record={record} bundle={bundle} />
@@ -98,30 +81,14 @@ export default async function FittingPage({ params }: { params: Promise<{ fittin
           </section>
         </div>
       </div>
-      {isNewest && (
-        <section id="skin" aria-labelledby="looks">
-          <h2 id="looks">Skin {told(record, "skin")}</h2>
-          {looks.length === 0 && <p className="soft">The skin was not looked at.</p>}
-          <div className={styles.looks}>
-            {looks.map(({ id, minutesAfterDoffing, marks }) => {
-              const graded = marks.map((mark) => ({ ...mark, grade: gradeMark(mark, minutesAfterDoffing) }));
-              const when = `${counted(minutesAfterDoffing, "minute")} after doffing`;
-              return (
-                <article key={id} aria-label={`Look ${when}`}>
-                  <h3>{when}</h3>
-                  <LimbMap title={`Marks ${when}`} {...limbShapeOf(bundle)} marks={graded} />
-                  <MarkList caption={`Marks ${when}`} limbLengthMm={bundle.episode.limbLengthMm} marks={graded} />
-                </article>
-              );
-            })}
-          </div>
-        </section>
-      )}
+      <section id="skin" className={styles.skin} aria-labelledby="looks">
+        <h2 id="looks">Skin {told(record, "skin")}</h2>
+        {!isNewest && <p className="soft">As it stood in this version.</p>}
+        <Looks looks={looks} bundle={bundle} numbers={numbers} />
+      </section>
     </>
   );
 }
-
-const placeWords = { clinic: "in the clinic", home: "at home", video: "over video" } as const;
 
 type Shown = Awaited<ReturnType<typeof seeFitting>>["shown"];
 
