@@ -32,8 +32,6 @@ export interface MarksState {
   touched: boolean;
   /** Said aloud after what only the eye would see. */
   said: string;
-  /** Whether the last thing done was a key in a field: more may follow at once. */
-  typing: boolean;
 }
 
 export type MarksAction =
@@ -60,16 +58,9 @@ export const marksFrom = (drafts: readonly Draft[], unit: LengthUnit): MarksStat
   next: Math.max(-1, ...drafts.map(({ row }) => row)) + 1,
   touched: false,
   said: "",
-  typing: false,
 });
 
 export function marksAfter(state: MarksState, action: MarksAction): MarksState {
-  const after = done(state, action);
-  const typing = action.does === "type";
-  return after.typing === typing ? after : { ...after, typing };
-}
-
-function done(state: MarksState, action: MarksAction): MarksState {
   switch (action.does) {
     case "add":
       return added(state, action);

@@ -24,7 +24,7 @@ import { useLookedAt } from "./looked-at";
 import { MarkCanvas } from "./mark-canvas";
 import { type Draft, type DraftValues, draftsFrom, gradeSoFar } from "./mark-draft";
 import styles from "./mark-editor.module.css";
-import { type MarksAction, type MarksState, marksAfter, marksFrom, type PanelFocus } from "./mark-editor-state";
+import { type MarksAction, marksAfter, marksFrom, type PanelFocus } from "./mark-editor-state";
 import { markFields, markHint } from "./mark-fields";
 import { MarkPanel } from "./mark-panel";
 import { MarkRows } from "./mark-rows";
@@ -44,18 +44,22 @@ interface MarkEditorProps {
   before?: readonly MapMark[];
 }
 
+// The same ones each time, so that what did not change is not drawn again.
+const noDrafts: readonly DraftValues[] = [];
+const noMarks: readonly MapMark[] = [];
+
 /**
  * The marks of one look at the skin, on the limb map and in a list beside it: one control, and the list alone is enough.
  * The chosen mark is open for typing below the map; all others stay one line. Without JavaScript there are plain rows.
  */
-export function MarkEditor({ name, limb, minutes, hint = markHint, first = [], before = [] }: MarkEditorProps) {
+export function MarkEditor({ name, limb, minutes, hint = markHint, first = noDrafts, before = noMarks }: MarkEditorProps) {
   const { formId, state: form } = useContext(FormContext);
   const id = useId();
   const canChange = useHasScripts();
   const fieldset = useRef<HTMLFieldSetElement>(null);
   const [marks, act] = useMarks(name, first, fieldset);
   const lookedAtMin = useLookedAt(minutes, fieldset);
-  const shown = useDeferredValue(useRested(marks));
+  const shown = useDeferredValue(marks);
   const geometry = useMemo(() => mapGeometry(limb), [limb]);
   const focusIn = useRef<PanelFocus>(null);
   const { drafts, chosen, removed, unit } = marks;
@@ -162,7 +166,7 @@ export function MarkEditor({ name, limb, minutes, hint = markHint, first = [], b
               {viewWords(limb, geometry)} {limb.trimWords}
               {before.length > 0 && " Dotted: the marks of the last look."}
             </p>
-            <MapKey id={id} grades={gradesOf(drafts, lookedAtMin)} trimLine={(limb.trimLine ?? []).length > 1} />
+            <MapKey id={id} grades={gradesOf(shown.drafts, lookedAtMin)} trimLine={(limb.trimLine ?? []).length > 1} />
             <p>{hint}</p>
           </div>
         </div>
@@ -203,18 +207,6 @@ function useMarks(name: string, first: readonly DraftValues[], fieldset: RefObje
     fieldset.current?.dispatchEvent(new Event("input", { bubbles: true }));
   }, [drafts, fieldset]);
   return [marks, act] as const;
-}
-
-const restMs = 150;
-
-/** The marks as the map shows them: while somebody types, as they were until the hand rests. */
-function useRested(marks: MarksState): MarksState {
-  const [rested, setRested] = useState(marks);
-  useEffect(() => {
-    const timer = setTimeout(() => setRested(marks), restMs);
-    return () => clearTimeout(timer);
-  }, [marks]);
-  return marks.typing ? rested : marks;
 }
 
 /** The page gives mm. */

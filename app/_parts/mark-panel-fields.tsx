@@ -1,5 +1,6 @@
 "use client";
 
+import { useCallback, useEffect, useRef, useState } from "react";
 import choices from "./choices.module.css";
 import { FieldFrame, HintAndError } from "./field-frame";
 import type { Option } from "./fields";
@@ -25,6 +26,7 @@ const wrongness = (field: MarkFieldProps) =>
 /** A number with its unit; a length also in the other unit, as one types. */
 export function MarkNumber({ unit, optional, ...field }: MarkFieldProps & { unit: string; optional: boolean }) {
   const inUnit = useFieldUnit(field.name);
+  const { text, change, settle } = useTypedText(field);
   const besideId = `${field.id}-beside`;
   return (
     <FieldFrame ids={idsOf(field)} label={field.label} optional={optional}>
@@ -37,8 +39,9 @@ export function MarkNumber({ unit, optional, ...field }: MarkFieldProps & { unit
             inputMode="decimal"
             autoComplete="off"
             size={7}
-            value={field.value}
-            onChange={(event) => field.type(event.target.value)}
+            value={text}
+            onChange={(event) => change(event.target.value)}
+            onBlur={settle}
             aria-invalid={field.said === undefined ? undefined : true}
             aria-describedby={[field.said && idsOf(field).errorId, inUnit && besideId].filter(Boolean).join(" ") || undefined}
           />
@@ -46,12 +49,43 @@ export function MarkNumber({ unit, optional, ...field }: MarkFieldProps & { unit
         </span>
         {inUnit && (
           <span id={besideId} className={styles.beside}>
-            {inUnit.beside(field.value)}
+            {inUnit.beside(text)}
           </span>
         )}
       </span>
     </FieldFrame>
   );
+}
+
+const restMs = 150;
+
+/**
+ * What is typed stands in its field at once. The list, the map and what is said of it follow when the hand rests or goes
+ * on: drawing thirty marks anew at every key would make the keys slow.
+ */
+function useTypedText({ value, type }: Pick<MarkFieldProps, "value" | "type">) {
+  const [typed, setTyped] = useState<string | null>(null);
+  const pending = useRef<{ text: string; timer: number } | null>(null);
+  const tell = useRef(type);
+  useEffect(() => {
+    tell.current = type;
+  });
+  const settle = useCallback(() => {
+    if (!pending.current) return;
+    const { text, timer } = pending.current;
+    clearTimeout(timer);
+    pending.current = null;
+    tell.current(text);
+    setTyped(null);
+  }, []);
+  // The mark may be closed before the hand rests.
+  useEffect(() => settle, [settle]);
+  const change = (text: string) => {
+    clearTimeout(pending.current?.timer);
+    pending.current = { text, timer: window.setTimeout(settle, restMs) };
+    setTyped(text);
+  };
+  return { text: typed ?? value, change, settle };
 }
 
 /** One of a few words in a row. */
