@@ -24,6 +24,17 @@ export type FormAction = (state: FormState, formData: FormData) => Promise<FormS
 
 export const untouched: FormState = { values: {}, errors: {} };
 
+/**
+ * What the fields hold when they are begun anew: a draft, or what the page gave where there is none, under the id of the
+ * record that the form now makes.
+ *
+ * @example begunAnew({}, { id: "a", pain: "4" }, "b") // => { id: "b", pain: "4" }
+ */
+export function begunAnew(draft: FormValues, fromPage: FormValues = {}, newRecordId?: string): FormValues {
+  if (Object.keys(draft).length > 0) return draft;
+  return "id" in fromPage && newRecordId !== undefined ? { ...fromPage, id: newRecordId } : fromPage;
+}
+
 /** What was typed, as it goes back into the fields. Files and the fields that React adds are left out. */
 export function valuesOf(formData: FormData): FormValues {
   const values: FormValues = {};

@@ -19,7 +19,7 @@ import { FormContext } from "./form-context";
 import { FormErrors } from "./form-errors";
 import { useFocusKept } from "./form-focus";
 import { moveOnWithEnter } from "./form-keys";
-import { type FormAction, type FormState, type FormValues, untouched, valuesOf } from "./form-state";
+import { begunAnew, type FormAction, type FormState, type FormValues, untouched, valuesOf } from "./form-state";
 import { TypedValues } from "./typed-values";
 
 interface ActionFormProps {
@@ -62,10 +62,11 @@ export function ActionForm({ action, className, draft: draftKey, initial, childr
     form,
     typed,
     begun,
-    isFilled: Object.keys(state.values).length > 0,
+    // What the page itself begins with is nobody's typing: a kept draft goes before it.
+    isFilled: state.values !== initial && Object.keys(state.values).length > 0,
     begin: (values: FormValues, newRecordId?: string) =>
       setSent((now) => ({
-        state: { values, errors: {} },
+        state: { values: begunAnew(values, initial, newRecordId), errors: {} },
         times: now?.times ?? 0,
         begun: (now?.begun ?? 0) + 1,
         recordId: newRecordId,

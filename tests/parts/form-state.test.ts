@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { inputOf, refusedState, valuesOf } from "@/app/_parts/form-state";
+import { begunAnew, inputOf, refusedState, valuesOf } from "@/app/_parts/form-state";
 import { ChangedMeanwhile, InputRefused } from "@/lib/records/refusals";
 
 const typed = {
@@ -48,6 +48,16 @@ describe("from the fields of a form to the input of a command", () => {
     formData.append("caution", "swelling");
     expect(valuesOf(formData)).toEqual({ kind: "trim", caution: ["fragile-skin", "swelling"] });
   });
+});
+
+describe("fields that are begun anew", () => {
+  const fromPage = { id: "a", pain: "4" };
+  test.each([
+    ["a draft goes before what the page gave, also where it is emptier", { id: "d" }, fromPage, "b", { id: "d" }],
+    ["a discarded draft leaves the record as it stands, for a new one", {}, fromPage, "b", { id: "b", pain: "4" }],
+    ["a draft saved elsewhere leaves the page's own id", {}, fromPage, undefined, fromPage],
+    ["a form that the page did not fill stays empty", {}, undefined, "b", {}],
+  ])("%s", (_, draft, page, id, begun) => expect(begunAnew(draft, page, id)).toEqual(begun));
 });
 
 describe("after a refusal", () => {

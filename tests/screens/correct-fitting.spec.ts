@@ -45,6 +45,41 @@ test("a saved fitting is put right with a reason; both versions can be read", as
   await expect(quoted).toBeVisible();
 });
 
+test("what is put right is kept as one types, and discarding it brings back what was recorded", async ({ page, clinic }) => {
+  const { id } = openFitting(clinic.file);
+  await page.goto(`/fittings/${id}/correct`);
+  const [words, displaced] = [
+    page.getByRole("textbox", { name: "In the wearer’s own words" }),
+    page.getByRole("group", { name: "Pulls", exact: true }).getByLabel("displaced"),
+  ];
+  const line = page
+    .getByRole("main")
+    .getByRole("status")
+    .filter({ hasText: /kept on this device/i });
+  await expect(line).toHaveText("What you type is kept on this device as you go.");
+  const [recorded, rows] = [await displaced.first().inputValue(), await displaced.count()];
+  expect(recorded).not.toBe("");
+  expect(rows).toBe(3);
+  await displaced.first().fill("4.4");
+  await words.fill("Half a sentence");
+  await expect(line).toHaveText(/^Kept on this device/);
+  await page.reload();
+  await expect(line).toHaveText(/^Taken up again/);
+  await expect(displaced.first()).toHaveValue("4.4");
+  await expect(words).toHaveValue("Half a sentence");
+  await page.getByRole("button", { name: /^Discard it/ }).click();
+  await expect(displaced.first()).toHaveValue(recorded);
+  await expect(words).not.toHaveValue("Half a sentence");
+
+  await words.fill("A whole sentence");
+  await page.getByRole("textbox", { name: "Why it is put right" }).fill("Half of it was missing");
+  await page.getByRole("button", { name: "Save the correction" }).click();
+  await expect(page.getByRole("heading", { name: "Versions" })).toBeVisible();
+  await expect(page.getByRole("listitem").filter({ hasText: /^The wearer’s words: .*→ A whole sentence$/ })).toBeVisible();
+  await page.getByRole("link", { name: "Put it right" }).click();
+  await expect(line).toHaveText("What you type is kept on this device as you go.");
+});
+
 test("a mark that a correction took out can be read in the older version; the others keep their numbers", async ({
   page,
   clinic,

@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { onlyWho, show } from "@/app/_forms/show";
+import { draftKey } from "@/app/_parts/draft-record";
 import { HiddenField, TextField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
 import { PageHead } from "@/app/_parts/page-head";
@@ -39,7 +40,11 @@ export default async function CorrectPage({ params }: { params: Promise<{ fittin
         Change what is wrong and say why. The new version counts from then on; the old one can still be read. Looks at the skin
         that were added later stay.
       </p>
-      <ActionForm action={correct} initial={{ ...asTyped(fitting, units), id, correctsId: fitting.id, at }}>
+      <ActionForm
+        action={correct}
+        draft={draftKey("put a fitting right", fitting.id, actor.id)}
+        initial={{ ...asTyped(fitting, units), id, correctsId: fitting.id, at }}
+      >
         <HiddenField name="id" value={id} />
         <HiddenField name="correctsId" value={fitting.id} />
         <FittingSections bundle={bundle} limits={limits} socket={socket} at={at}>
