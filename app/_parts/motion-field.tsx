@@ -56,11 +56,13 @@ function Losses({ rules }: Pick<MotionFieldProps, "rules">) {
       {measured.map(({ row, joint, reading }) => (
         <li key={row}>
           <strong>{joint}</strong>{" "}
-          <StateMark state={reading.state} wrap>
+          <StateMark state={stateShown(reading)} wrap>
             {inShort(reading)}
           </StateMark>
           <p className="soft">
-            Limit: {reading.limitText}.{reading.lostDeg < 0 && " More motion with the socket than without it."}
+            Limit: {reading.limitText}.
+            {isDoubtful(reading) &&
+              " More motion with the socket than without it: one of the two angles may be wrong. Read both again; it is asked about when you save."}
           </p>
         </li>
       ))}
@@ -70,10 +72,20 @@ function Losses({ rules }: Pick<MotionFieldProps, "rules">) {
 
 const isPossible = (deg: number | undefined): deg is number => deg !== undefined && deg >= -90 && deg <= 220;
 
+/** A socket gives no motion: the form asks about a gain when it is saved, so no dot says before that it is in order. */
+const isDoubtful = ({ lostDeg }: MotionReading): boolean => lostDeg < 0;
+
+/** What fails stays what fails; what would be met waits for the angles to be read again. */
+export const stateShown = (reading: MotionReading): MotionReading["state"] =>
+  isDoubtful(reading) && (reading.state === "met" || reading.state === "close") ? "unknown" : reading.state;
+
 /** What is judged is the loss, or what is kept. */
-function inShort({ value = 0, standardError, limitText = "", lostDeg }: MotionReading): string {
+export function inShort(reading: MotionReading): string {
+  const { value = 0, standardError, limitText = "", lostDeg } = reading;
   const lost = (deg: number) =>
-    deg < 0 ? `${formatQuantity({ value: -deg, unit: "°" })} gained` : `${formatQuantity({ value: deg, unit: "°" })} lost`;
+    deg < 0
+      ? `${formatQuantity({ value: -deg, unit: "°" })} gained: doubtful`
+      : `${formatQuantity({ value: deg, unit: "°" })} lost`;
   if (limitText.endsWith("kept")) return `${formatQuantity({ value, standardError, unit: "°" })} kept, ${lost(lostDeg)}`;
-  return lostDeg < 0 ? lost(lostDeg) : `${formatQuantity({ value, standardError, unit: "°" })} lost`;
+  return isDoubtful(reading) ? lost(lostDeg) : `${formatQuantity({ value, standardError, unit: "°" })} lost`;
 }

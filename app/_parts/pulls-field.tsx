@@ -7,7 +7,7 @@ import { FormContext, useTyped } from "./form-context";
 import type { FormValues } from "./form-state";
 import { formatNumber, formatQuantity } from "./numbers";
 import styles from "./pulls-field.module.css";
-import { PullsPicture } from "./pulls-picture";
+import { hasFallingLine, PullsPicture } from "./pulls-picture";
 import { Rows } from "./rows";
 import { StateMark } from "./state-mark";
 import { typedRows } from "./typed-rows";
@@ -47,7 +47,7 @@ export function PullsField({ rule, first = [] }: PullsFieldProps) {
               : `${quantityOf(reading)} at ${formatQuantity({ value: rule.loadN, unit: "N" })}`}
           </StateMark>
         </p>
-        <p className="soft">{inWords(pulls, reading)}</p>
+        <p className="soft">{pullsInWords(pulls, reading)}</p>
       </div>
     </div>
   );
@@ -74,11 +74,12 @@ function usePulls(): Pull[] {
 const isPossible = (value: number | undefined, most: number): value is number =>
   value !== undefined && value >= 0 && value <= most;
 
-function inWords(pulls: readonly Pull[], reading: SuspensionReading): string {
+export function pullsInWords(pulls: readonly Pull[], reading: SuspensionReading): string {
   const { slackMm, complianceMmPerN, why } = reading;
   const loads = new Set(pulls.map(({ loadN }) => loadN)).size;
-  const shape =
-    slackMm === undefined || complianceMmPerN === undefined
+  const shape = hasFallingLine(reading)
+    ? " A line through these pulls would fall with the load: it tells neither slack nor give. Pull again."
+    : slackMm === undefined || complianceMmPerN === undefined
       ? ""
       : ` ${slackMm > 0 ? `Slack ${formatNumber(slackMm, 1)} mm, then` : "No slack by this line;"} ${formatNumber(complianceMmPerN * 10, 2)} mm for every 10 N.`;
   const missing = loads === 1 ? " Another load shows how much is slack and how much is give." : "";

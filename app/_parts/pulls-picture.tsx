@@ -12,7 +12,10 @@ interface PullsPictureProps {
 
 const box = { width: 360, height: 214, left: 46, right: 12, top: 22, bottom: 36 };
 
-/** Displacement against load: the pulls, the least-squares line through them, and the limit at the rule's load. */
+/**
+ * Displacement against load: the pulls, the least-squares line through them, and the limit at the rule's load. A line
+ * that falls is not drawn, nor what it gives at that load: nothing moves less by being pulled harder.
+ */
 export function PullsPicture({ pulls, rule, reading }: PullsPictureProps) {
   const id = useId();
   const { slackMm, complianceMmPerN, value, standardError = 0 } = reading;
@@ -22,6 +25,7 @@ export function PullsPicture({ pulls, rule, reading }: PullsPictureProps) {
   const y = (mm: number) =>
     box.height - box.bottom - ((box.height - box.bottom - box.top) * Math.max(0, Math.min(mm, mostMm))) / mostMm;
   const [ruleX, limitY, floor] = [x(rule.loadN), y(rule.limitMm), y(0)];
+  const falls = hasFallingLine(reading);
   return (
     <svg
       viewBox={`0 0 ${box.width} ${box.height}`}
@@ -36,9 +40,16 @@ export function PullsPicture({ pulls, rule, reading }: PullsPictureProps) {
       <text x={box.left - 8} y={box.top - 2} textAnchor="end" className={styles.label}>
         mm
       </text>
-      <text x={box.left - 8} y={floor} dy="0.34em" textAnchor="end" className={styles.label}>
-        0
-      </text>
+      {ticksTo(mostMm)
+        .filter((mm) => y(mm) > box.top + 14)
+        .map((mm) => (
+          <g key={mm}>
+            <path d={`M${box.left - 4} ${y(mm)}h4`} className={styles.axis} />
+            <text x={box.left - 8} y={y(mm)} dy="0.34em" textAnchor="end" className={styles.label}>
+              {mm}
+            </text>
+          </g>
+        ))}
       <path d={`M${box.left} ${limitY}H${ruleX}`} className={styles.limit} />
       <path d={`M${ruleX} ${limitY}V${floor}`} className={styles.at} />
       <text x={box.left + 6} y={limitY - 7} className={styles.limitWord}>
@@ -47,10 +58,10 @@ export function PullsPicture({ pulls, rule, reading }: PullsPictureProps) {
       <text x={Math.min(ruleX, box.width - 44)} y={floor + 24} textAnchor="middle" className={styles.label}>
         {formatQuantity({ value: rule.loadN, unit: "N" })}
       </text>
-      {slackMm !== undefined && complianceMmPerN !== undefined && (
+      {!falls && slackMm !== undefined && complianceMmPerN !== undefined && (
         <path d={lineFrom(slackMm, complianceMmPerN, mostN, mostMm, x, y)} className={styles.line} />
       )}
-      {value !== undefined && (
+      {!falls && value !== undefined && (
         <path
           d={`M${ruleX} ${y(value - standardError)}V${y(value + standardError)}M${ruleX - 9} ${y(value - standardError)}h18M${ruleX - 9} ${y(value + standardError)}h18`}
           className={styles.error}
@@ -62,6 +73,22 @@ export function PullsPicture({ pulls, rule, reading }: PullsPictureProps) {
       ))}
     </svg>
   );
+}
+
+/** The line through the pulls goes down: less displaced under more load. It tells neither slack nor give. */
+export const hasFallingLine = ({ complianceMmPerN }: SuspensionReading): boolean =>
+  complianceMmPerN !== undefined && complianceMmPerN < 0;
+
+/**
+ * Figures for the upright axis, from 0 in even steps of 1, 2 or 5 times a power of ten: no more than six.
+ *
+ * @example ticksTo(30) // => [0, 10, 20, 30]
+ */
+export function ticksTo(most: number): number[] {
+  const tenth = 10 ** Math.floor(Math.log10(most / 5));
+  const step = [1, 2, 5, 10].map((times) => times * tenth).find((each) => most / each <= 5) ?? 10 * tenth;
+  const digits = Math.max(0, -Math.floor(Math.log10(step)));
+  return Array.from({ length: Math.floor(most / step) + 1 }, (_, index) => Number((index * step).toFixed(digits)));
 }
 
 /** As much of the line as lies in the picture. */
@@ -85,11 +112,12 @@ function lineFrom(
   return `M${point(from)}L${point(to)}`;
 }
 
-function heard(pulls: readonly Pull[], rule: SuspensionRule, { value, standardError, state }: SuspensionReading): string {
+function heard(pulls: readonly Pull[], rule: SuspensionRule, reading: SuspensionReading): string {
+  const { value, standardError, state } = reading;
   const list = pulls.map(({ loadN, displacementMm }) => `${formatNumber(displacementMm, 1)} mm at ${formatNumber(loadN, 0)} N`);
   const judged =
     value === undefined
       ? "Not known yet."
       : `${formatQuantity({ value, unit: "mm", standardError })} at ${formatQuantity({ value: rule.loadN, unit: "N" })}: ${state}.`;
-  return `${counted(pulls.length, "pull")}${list.length > 0 ? `: ${list.join(", ")}` : ""}. ${judged} Limit ${formatAmount(rule.limitMm, "mm")}.`;
+  return `${counted(pulls.length, "pull")}${list.length > 0 ? `: ${list.join(", ")}` : ""}. ${judged} Limit ${formatAmount(rule.limitMm, "mm")}.${hasFallingLine(reading) ? " No line: it would fall." : ""}`;
 }
