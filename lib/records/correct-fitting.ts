@@ -1,10 +1,10 @@
 import { z } from "zod";
 import type { Prisma } from "@/lib/generated/prisma/client";
-import { command, isSavedAlready } from "./command";
+import { command, isSavedAlready, type Store } from "./command";
 import { episodeForChange, refuseUnderSignature } from "./episode-for-change";
 import { id, newRecordId, text } from "./input";
 import { findSocket } from "./move-socket";
-import { fittingFields, writeFitting } from "./record-fitting";
+import { type FittingFields, fittingFields, writeFitting } from "./record-fitting";
 import { Locked, NotFound } from "./refusals";
 
 /**
@@ -32,7 +32,8 @@ export const correctFitting = command({
         `${corrected.correctedBy.byName} has put this fitting right already. Open the newest version, and correct that one if it is still wrong.`,
       );
     const fittingId = id ?? store.newId();
-    await writeFitting(store, { fittingId, socket, episode, correction: { correctsId, why } }, fields);
+    const look = await withItsTime(store, corrected, fields.look);
+    await writeFitting(store, { fittingId, socket, episode, correction: { correctsId, why } }, { ...fields, look });
     await store.note({
       action: `corrected a fitting of socket ${socket.number}`,
       kind: "fitting",
@@ -45,6 +46,22 @@ export const correctFitting = command({
     return { ...done, fittingId };
   },
 });
+
+/** The form asks neither when the first look was nor for its note: both stay as they were. */
+async function withItsTime(
+  store: Store,
+  corrected: CorrectedFitting,
+  look: FittingFields["look"],
+): Promise<FittingFields["look"]> {
+  const before = await store.db.skinInspection.findFirst({
+    where: { fittingId: corrected.id, recordedAt: corrected.recordedAt },
+    orderBy: { minutesAfterDoffing: "asc" },
+    select: { at: true, note: true },
+  });
+  if (!look || !before) return look;
+  const hasOwnTime = before.at.getTime() !== corrected.at.getTime();
+  return { ...look, at: look.at ?? (hasOwnTime ? before.at : undefined), note: look.note ?? before.note ?? undefined };
+}
 
 const versionOf = ({ correctedBy: _, byId: __, byName, recordedAt, ...fitting }: CorrectedFitting) => ({
   ...fitting,

@@ -140,3 +140,27 @@ test("what was told over video and not seen says so in the evidence", async () =
   expect(told).toMatchObject({ place: "video", reported: ["pulls", "skin"] });
   await expect(recordFitting(clinic.assistant, { socketId, ...fitting, reported: ["hearsay"] })).rejects.toThrow(InputRefused);
 });
+
+test("the first look keeps its own time and note, for which the form does not ask", async () => {
+  const clinic = await openTestClinic();
+  const { socketId } = await readyEpisode(clinic);
+  const lookedAt = "2026-10-05T10:40:00Z";
+  const { fittingId } = await recordFitting(clinic.assistant, {
+    socketId,
+    ...fitting,
+    look: { at: lookedAt, minutesAfterDoffing: 2, note: "In the light of the window", marks: evenMarks("clear") },
+  });
+  const { fittingId: id } = await correctFitting(clinic.assistant, {
+    correctsId: fittingId,
+    why: "It was three minutes",
+    ...fitting,
+    look: { minutesAfterDoffing: 3, marks: evenMarks("clear") },
+  });
+  const db = await database();
+  const look = await db.skinInspection.findFirstOrThrow({ where: { fittingId: id } });
+  expect([look.at.toISOString(), look.minutesAfterDoffing, look.note]).toEqual([
+    "2026-10-05T10:40:00.000Z",
+    3,
+    "In the light of the window",
+  ]);
+});
