@@ -88,6 +88,12 @@ const lowerParts: readonly FittingPart[] = [
 
 export const fittingParts = (level: Level): readonly FittingPart[] => (isUpperLimb(level) ? upperParts : lowerParts);
 
+/** A check as the form asks it: what is true where it is met. */
+export const checkWords = (key: string, level: Level): string =>
+  fittingParts(level)
+    .flatMap(({ checks }) => checks)
+    .find((check) => check.key === key)?.question ?? key.replaceAll("-", " ");
+
 /** Movements that are measured at a level, the most telling first. */
 export const usualJoints = (level: Level): readonly string[] => {
   switch (level) {

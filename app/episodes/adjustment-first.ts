@@ -1,7 +1,7 @@
 /** What a row of adjustments begins with: nothing, an adjustment that is there already, or one that was taken up. */
 import type { FormValues } from "@/app/_parts/form-state";
 import type { Adjustment } from "@/lib/fit/bundle";
-import type { Offer } from "./found";
+import type { Offer } from "./found-offers";
 
 export interface AdjustmentRow {
   row: number;

@@ -1,3 +1,4 @@
+import { checkWords } from "@/app/_parts/check-words";
 import { aspectOf } from "@/app/_parts/mark-words";
 import { feelingWords } from "@/app/_parts/skin-words";
 import type { Bundle } from "@/lib/fit";
@@ -16,7 +17,7 @@ export function findingsOf(bundle: Bundle, socketId: string | undefined): Findin
   const fitting = fittings.at(-1);
   const checks = Object.entries(fitting?.checks ?? {})
     .filter(([, answer]) => answer === "concern" || answer === "not met")
-    .map(([key, answer]) => ({ value: `check:${key}`, label: `check ${key.replaceAll("-", " ")}: ${answer}` }));
+    .map(([key, answer]) => ({ value: `check:${key}`, label: `${checkWords(key, bundle.episode.level)}: ${answer}` }));
   const marks = [...fittings, ...trials]
     .flatMap(({ inspections }) => inspections)
     .flatMap((look) => look.marks)

@@ -1,7 +1,10 @@
+import Link from "next/link";
 import type { ReactNode } from "react";
+import { formatNumber } from "@/app/_parts/numbers";
 import { StateMark } from "@/app/_parts/state-mark";
-import type { Found, Offer } from "./found";
+import type { Found } from "./found";
 import styles from "./found-list.module.css";
+import type { Offer } from "./found-offers";
 
 interface FoundListProps {
   found: readonly Found[];
@@ -12,11 +15,11 @@ interface FoundListProps {
 /** So many of what is considered stand open; the most particular come first. */
 const open = 2;
 
-/** Each finding, folded, with what practitioners consider, the cautions, and when to stop and refer. What forbids stands open and offers nothing. */
+/** Each finding, folded, with the record that it is from, what practitioners consider, the cautions, and when to stop and refer. What forbids stands open and offers nothing. */
 export function FoundList({ found, take }: FoundListProps) {
   return (
     <ol className={styles.list}>
-      {found.map(({ id, words, forbids, considered }) => (
+      {found.map(({ id, words, forbids, early, from, considered }) => (
         <li key={id} className={forbids ? styles.forbids : undefined}>
           <details open={forbids}>
             <summary>
@@ -27,11 +30,17 @@ export function FoundList({ found, take }: FoundListProps) {
               ) : (
                 <strong>{words}</strong>
               )}
+              <small className={styles.from}>{from[0]?.record}</small>
             </summary>
-            {forbids && (
-              <p className={styles.stop}>
-                <strong>Leave the socket off and ask the physician first.</strong> No adjustment is offered for this.
-              </p>
+            <Records from={from} />
+            {early ? (
+              <LookAgain early={early} />
+            ) : (
+              forbids && (
+                <p className={styles.stop}>
+                  <strong>Leave the socket off and ask the physician first.</strong> No adjustment is offered for this.
+                </p>
+              )
             )}
             {considered.slice(0, open).map((row) => (
               <Row key={row.id} row={row} forbids={forbids} take={take} />
@@ -50,6 +59,44 @@ export function FoundList({ found, take }: FoundListProps) {
         </li>
       ))}
     </ol>
+  );
+}
+
+/** Where to read it, and what other records say of the same. */
+function Records({ from: [first, ...others] }: { from: Found["from"] }) {
+  return (
+    <p className={styles.records}>
+      {first && (
+        <Link href={first.href} prefetch={false}>
+          Read the record<span className="heard">: {first.record}</span>
+        </Link>
+      )}
+      {others.map(({ record, href, words }) => (
+        <span key={href}>
+          Also:{" "}
+          <Link href={href} prefetch={false}>
+            {record}
+          </Link>
+          , {words}
+        </span>
+      ))}
+    </p>
+  );
+}
+
+/** It forbids; and the one step that may show otherwise stands beside it. */
+function LookAgain({ early: { seenAtMin, untilMin, href } }: { early: NonNullable<Found["early"]> }) {
+  return (
+    <>
+      <p className={styles.stop}>
+        <strong>Leave the socket off.</strong> This was seen {formatNumber(seenAtMin, 0)} minutes after doffing. It counts as not
+        blanching, and forbids, until a look up to {formatNumber(untilMin, 0)} minutes after doffing shows that it blanches or is
+        gone. Ask the physician if it does not, or if that time has passed. No adjustment is offered for this.
+      </p>
+      <Link className="button quiet" href={href} prefetch={false}>
+        Look at the skin again
+      </Link>
+    </>
   );
 }
 

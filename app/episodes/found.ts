@@ -1,14 +1,11 @@
-/** What was found with a socket, each finding with what practitioners consider for it. */
-import { findingWords, placeWords } from "@/app/_parts/mark-words";
+/** What was found with a socket, each finding with its record and with what practitioners consider for it. */
+import { checkWords } from "@/app/_parts/check-words";
+import { dayAndTimeAt } from "@/app/_parts/dates";
 import { formatNumber } from "@/app/_parts/numbers";
 import { feelingWords, stopSignWords } from "@/app/_parts/skin-words";
 import {
-  type Adjustment,
-  type AdjustmentKind,
   type Bundle,
   type CheckKey,
-  type Consideration,
-  considerEach,
   type Finding,
   findingOfCheck,
   findingOfDisplacement,
@@ -16,61 +13,68 @@ import {
   findingOfMotion,
   findingOfPain,
   findingOfStopSign,
-  findingsOfMark,
-  forbiddingFindings,
-  gradeMark,
   type Inspection,
   type Limits,
   limitValue,
   motion,
   motionRule,
   replayWearTrial,
-  type SkinMark,
   suspension,
   suspensionRule,
   trialLimitsOf,
 } from "@/lib/fit";
+import { type EarlyMark, foundMarks, staysSaid } from "./found-marks";
+import { type Considered, consideredFor, isForbidding, type Offer } from "./found-offers";
+import { type NumbersOf, numbersInOrder } from "./mark-numbers-of-episode";
 
-/** A considered adjustment, ready to be taken up: its amount and its reason are left to whoever decides. */
-export interface Offer {
-  id: string;
-  kind: AdjustmentKind;
-  what: string;
-  unit?: Adjustment["unit"];
-  aspect?: Adjustment["aspect"];
-  third?: Adjustment["third"];
-  answers?: string;
+/** The fitting or the trial in which something was found. */
+export interface FoundIn {
+  /** "Fitting of 5 Oct 2026, 10:30, before the latest wear trial" */
+  record: string;
+  href: string;
+  /** As it was found there: a mark's number and grade, a rating. */
+  words: string;
 }
 
 export interface Found {
   id: string;
-  /** "Mark grade 3, lateral, proximal third: clear, firm" */
+  /** "Mark 2, grade 3, lateral, proximal third, 120 mm from the end, 90°, 18 × 14 mm: clear, firm" */
   words: string;
   /** The physician is asked first; nothing is offered. */
   forbids: boolean;
-  considered: { id: string; heading: string; offers: Offer[]; weigh: string[]; cautions: string[]; stopWhen: string }[];
+  /** It forbids until a later look, at this address, shows otherwise. */
+  early?: EarlyMark & { href: string };
+  /** The record that the words are from; then others in which the same was found. */
+  from: FoundIn[];
+  considered: Considered[];
 }
 
 /**
- * Of the latest fitting and the latest trial; what forbids also of earlier ones, for a later look does not undo it.
+ * Of the latest fitting and the latest trial; what forbids also of earlier ones, for a later fitting does not undo it.
  * What forbids comes first.
  */
-export function foundWith(bundle: Bundle, socketId: string, limits: Limits): Found[] {
-  const asked = { bundle, limits, level: bundle.episode.level };
+export function foundWith(bundle: Bundle, socketId: string, limits: Limits, numbersOf: NumbersOf = numbersInOrder): Found[] {
+  const asked = { bundle, limits, level: bundle.episode.level, numbersOf };
   const fittings = inTime(
     bundle.fittings.filter((fitting) => fitting.socketId === socketId),
     ({ at }) => at,
   );
   const trials = inTime(
     bundle.wearTrials.filter((trial) => trial.socketId === socketId),
-    ({ events }) => events[0]?.at ?? "",
+    begunAt,
   );
-  const now = [...ofFitting(fittings.at(-1), asked), ...ofTrial(trials.at(-1), asked)];
-  const before = [
-    ...fittings.slice(0, -1).flatMap((fitting) => ofFitting(fitting, asked)),
-    ...trials.slice(0, -1).flatMap((trial) => ofTrial(trial, asked)),
-  ].filter(isForbidding);
-  const found = joined([...now, ...before]).map(withConsidered);
+  const [fitting, trial] = [fittings.at(-1), trials.at(-1)];
+  const latest: Latest = {
+    fittingMs: fitting ? Date.parse(fitting.at) : Number.NEGATIVE_INFINITY,
+    trialMs: trial && begunAt(trial) ? Date.parse(begunAt(trial)) : Number.NEGATIVE_INFINITY,
+  };
+  const inFitting = (one: Bundle["fittings"][number]) =>
+    ofFitting(one, asked).map((raw) => withRecord(raw, { kind: "fitting", id: one.id, at: one.at }, { bundle, latest }));
+  const inTrial = (one: Bundle["wearTrials"][number]) =>
+    ofTrial(one, asked).map((raw) => withRecord(raw, { kind: "wear trial", id: one.id, at: begunAt(one) }, { bundle, latest }));
+  const now = [...(fitting ? inFitting(fitting) : []), ...(trial ? inTrial(trial) : [])];
+  const before = [...fittings.slice(0, -1).flatMap(inFitting), ...trials.slice(0, -1).flatMap(inTrial)].filter(isForbidding);
+  const found = joined([...now, ...before]).map(toFound);
   return [...found.filter(({ forbids }) => forbids), ...found.filter(({ forbids }) => !forbids)];
 }
 
@@ -86,32 +90,62 @@ interface Raw {
   findings: Finding[];
   /** Of two that are one thing the heavier is told: the grade of a mark, a rating. */
   weight?: number;
+  early?: EarlyMark;
+}
+
+/** A finding with the records that it is from. */
+interface Recorded extends Raw {
+  from: FoundIn[];
+  atMs: number;
+  lookAgain?: EarlyMark & { href: string };
 }
 
 interface Asked {
   bundle: Bundle;
   limits: Limits;
   level: Bundle["episode"]["level"];
+  numbersOf: NumbersOf;
+}
+
+/** When the latest fitting and the latest trial of the socket were; long ago where there was none. */
+interface Latest {
+  fittingMs: number;
+  trialMs: number;
 }
 
 const inTime = <Record>(records: readonly Record[], at: (record: Record) => string): Record[] =>
   records.toSorted((a, b) => Date.parse(at(a) || "0") - Date.parse(at(b) || "0"));
 
-const isForbidding = ({ findings }: Raw): boolean => findings.some(({ kind }) => forbiddingFindings.includes(kind));
+const begunAt = ({ events }: Bundle["wearTrials"][number]): string => events[0]?.at ?? "";
 
-function ofFitting(fitting: Bundle["fittings"][number] | undefined, { bundle, limits, level }: Asked): Raw[] {
-  if (!fitting) return [];
+/** Whoever reads a finding sees from when it is, and that something newer is on record. */
+function withRecord(
+  raw: Raw,
+  { kind, id, at }: { kind: "fitting" | "wear trial"; id: string; at: string },
+  { bundle, latest }: { bundle: Bundle; latest: Latest },
+): Recorded {
+  const atMs = at ? Date.parse(at) : Number.NEGATIVE_INFINITY;
+  const newer = [...(latest.fittingMs > atMs ? ["fitting"] : []), ...(latest.trialMs > atMs ? ["wear trial"] : [])];
+  const when = at ? ` of ${dayAndTimeAt(at, bundle.clinic.timeZone)}` : " that has not begun";
+  const record = `${kind === "fitting" ? "Fitting" : "Wear trial"}${when}${newer.length > 0 ? `, before the latest ${newer.join(" and the latest ")}` : ""}`;
+  const href = `/${kind === "fitting" ? "fittings" : "trials"}/${id}`;
+  // After a newer fitting or trial nobody can look again at what this one left.
+  const lookAgain = raw.early && newer.length === 0 ? { lookAgain: { ...raw.early, href: `${href}/look` } } : {};
+  return { ...raw, atMs, from: [{ record, href, words: raw.words }], ...lookAgain };
+}
+
+function ofFitting(fitting: Bundle["fittings"][number], { bundle, limits, level, numbersOf }: Asked): Raw[] {
   const checks = Object.entries(fitting.checks).filter(([, answer]) => answer === "concern" || answer === "not met");
   const pull = suspension(fitting.pulls, suspensionRule(bundle.episode, limits));
   return [
     ...checks.map(([key, answer]) => ({
       id: `check:${key}`,
-      words: `Check ${key.replaceAll("-", " ")}: ${answer}`,
+      words: `${checkWords(key, level)}: ${answer}`,
       answers: `check:${key}`,
       findings: [findingOfCheck(key as CheckKey, level)], // the schema of a fitting has no other keys
     })),
-    ...marksOf(fitting.inspections, { bundle, limits, level }),
-    ...painOf(fitting.pain, { bundle, limits, level }),
+    ...marksOf(fitting, { bundle, limits, level, numbersOf }),
+    ...painOf(fitting.pain, { limits, level }),
     ...(pull.state === "not met" || pull.state === "close"
       ? [
           {
@@ -129,12 +163,11 @@ function ofFitting(fitting: Bundle["fittings"][number] | undefined, { bundle, li
         ? [{ id, words: `Motion, ${joint.replaceAll("-", " ")}: ${why}`, answers: id, findings: [findingOfMotion(joint, level)] }]
         : [];
     }),
-    ...comfortOf(fitting.comfort, { bundle, limits, level }),
+    ...comfortOf(fitting.comfort, { limits, level }),
   ];
 }
 
-function ofTrial(trial: Bundle["wearTrials"][number] | undefined, asked: Asked): Raw[] {
-  if (!trial) return [];
+function ofTrial(trial: Bundle["wearTrials"][number], asked: Asked): Raw[] {
   const { bundle, limits, level } = asked;
   const { stopSigns, feelings, series } = replayWearTrial(trial.plan, trial.events, bundle.asOf, trialLimitsOf(limits));
   return [
@@ -143,7 +176,7 @@ function ofTrial(trial: Bundle["wearTrials"][number] | undefined, asked: Asked):
       words: `The trial was stopped: ${stopSignWords[sign]}`,
       findings: [findingOfStopSign(sign, level)],
     })),
-    ...marksOf(trial.inspections, asked),
+    ...marksOf(trial, asked),
     ...painOf(series.pain.worst ?? undefined, asked),
     ...feelings.map(({ kind, aspect, third, times }) => ({
       id: ["feeling", kind, aspect, third].filter(Boolean).join(":"),
@@ -155,103 +188,62 @@ function ofTrial(trial: Bundle["wearTrials"][number] | undefined, asked: Asked):
   ];
 }
 
-/**
- * Every mark once, as the look saw it that grades it highest. Of the other looks only what forbids and what faded late:
- * that a clear mark was faint on its way to nothing asks for nothing.
- */
-function marksOf(looks: readonly Inspection[], { bundle, limits, level }: Asked): Raw[] {
+function marksOf(record: { id: string; inspections: readonly Inspection[] }, { bundle, limits, level, numbersOf }: Asked): Raw[] {
   const { limbLengthMm } = bundle.episode;
-  const seen = new Map<string, { mark: SkinMark; grade: number; findings: Finding[] }[]>();
-  for (const { marks, minutesAfterDoffing } of looks)
-    for (const mark of marks) {
-      const findings = findingsOfMark(mark, { level, limbLengthMm, lookedAtMin: minutesAfterDoffing }, limits);
-      const once = { mark, grade: gradeMark(mark, minutesAfterDoffing), findings };
-      seen.set(mark.id, [...(seen.get(mark.id) ?? []), once]);
-    }
-  return [...seen].flatMap(([id, times]) => {
-    const [hardest, ...others] = times.toSorted((a, b) => b.grade - a.grade);
-    if (!hardest) return [];
-    const { mark, grade } = hardest;
-    const findings = [...hardest.findings, ...others.flatMap((other) => other.findings.filter(staysSaid))];
-    const words = `Mark grade ${grade}, ${placeWords(mark, limbLengthMm)}: ${findingWords({ ...mark, grade })}`;
-    return findings.length === 0 ? [] : [{ id: `mark:${id}`, words, answers: `mark:${id}`, findings, weight: grade }];
-  });
+  return foundMarks(record.inspections, numbersOf(record), { level, limbLengthMm }, limits).map(
+    ({ markId, grade, ...found }) => ({
+      id: `mark:${markId}`,
+      answers: `mark:${markId}`,
+      weight: grade,
+      ...found,
+    }),
+  );
 }
 
-/** What one look shows stays said, whatever another shows. */
-const staysSaid = ({ kind }: Finding): boolean => kind === "late-fading" || forbiddingFindings.includes(kind);
+type Judged = Pick<Asked, "limits" | "level">;
 
-function painOf(pain: number | undefined, { level, limits }: Asked): Raw[] {
+function painOf(pain: number | undefined, { level, limits }: Judged): Raw[] {
   const finding = pain === undefined ? null : findingOfPain(pain, level, limits);
   if (pain === undefined || !finding) return [];
   return [{ id: "pain", words: `Pain ${formatNumber(pain, 0)} of 10`, answers: "pain", findings: [finding], weight: pain }];
 }
 
-function comfortOf(comfort: number | undefined, { level, limits }: Asked): Raw[] {
+function comfortOf(comfort: number | undefined, { level, limits }: Judged): Raw[] {
   if (comfort === undefined || comfort >= limitValue(limits, "comfort-last-least")) return [];
   const findings: Finding[] = [{ kind: "low-comfort", level }];
   return [{ id: "comfort", words: `Comfort ${formatNumber(comfort, 0)} of 10`, findings, weight: 10 - comfort }];
 }
 
-/** What a fitting and a trial both found stands once, as the heavier of the two; what forbids in either stays said. */
-function joined(found: readonly Raw[]): Raw[] {
-  const once = new Map<string, Raw>();
+/** What several records found stands once, as the heaviest of them, or the newest of equals; what forbids in any stays said. */
+function joined(found: readonly Recorded[]): Recorded[] {
+  const once = new Map<string, Recorded>();
   for (const raw of found) {
     const before = once.get(raw.id);
-    const [told, other] = before && (before.weight ?? 0) > (raw.weight ?? 0) ? [before, raw] : [raw, before];
-    once.set(raw.id, { ...told, findings: [...told.findings, ...(other?.findings.filter(staysSaid) ?? [])] });
+    if (!before) {
+      once.set(raw.id, raw);
+      continue;
+    }
+    const heavier = (before.weight ?? 0) - (raw.weight ?? 0) || before.atMs - raw.atMs;
+    const [told, other] = heavier > 0 ? [before, raw] : [raw, before];
+    const { lookAgain: _, ...rest } = told;
+    // A later look settles it only where it settles all that forbids.
+    const forbidding = [told, other].filter(isForbidding);
+    const lookAgain = forbidding.every((each) => each.lookAgain) ? forbidding[0]?.lookAgain : undefined;
+    once.set(raw.id, {
+      ...rest,
+      findings: [...told.findings, ...other.findings.filter(staysSaid)],
+      from: [...told.from, ...other.from],
+      ...(lookAgain ? { lookAgain } : {}),
+    });
   }
   return [...once.values()];
 }
 
-function withConsidered({ id, words, answers, findings }: Raw): Found {
-  const forbids = findings.some(({ kind }) => forbiddingFindings.includes(kind));
-  const place = findings.find(({ aspect, third, place }) => aspect ?? third ?? place);
-  const rows = considerEach(forbids ? findings.filter(({ kind }) => forbiddingFindings.includes(kind)) : findings);
-  return {
-    id,
-    words,
-    forbids,
-    considered: rows.map((row) => ({
-      id: row.id,
-      heading: row.finding,
-      offers: forbids ? [] : offersOf(row, { id, place, answers }),
-      weigh: [...row.weigh],
-      cautions: [...row.cautions],
-      stopWhen: row.stopWhen,
-    })),
-  };
-}
-
-const usualUnit: Partial<Record<AdjustmentKind, Adjustment["unit"]>> = {
-  relief: "mm",
-  "build-up": "mm",
-  trim: "mm",
-  flare: "mm",
-  length: "mm",
-  volume: "percent",
-  alignment: "deg",
-};
-
-/** These are made where the finding is; a build-up or a volume is often made elsewhere, so its place is left to be chosen. */
-const madeThere: readonly AdjustmentKind[] = ["relief", "trim", "flare"];
-
-function offersOf(
-  { id: rowId, adjustments }: Consideration,
-  { id, place, answers }: { id: string; place: Finding | undefined; answers: string | undefined },
-): Offer[] {
-  return adjustments.map(({ kind, what }, index) => {
-    const there = madeThere.includes(kind) ? place : undefined;
-    const third = there?.place === "distal end" ? "distal" : there?.third;
-    const unit = usualUnit[kind];
-    return {
-      id: `${id}~${rowId}~${index}`,
-      kind,
-      what,
-      ...(unit ? { unit } : {}),
-      ...(there?.aspect ? { aspect: there.aspect } : {}),
-      ...(third ? { third } : {}),
-      ...(answers ? { answers } : {}),
-    };
-  });
-}
+const toFound = (found: Recorded): Found => ({
+  id: found.id,
+  words: found.words,
+  forbids: isForbidding(found),
+  from: found.from,
+  considered: consideredFor(found),
+  ...(found.lookAgain ? { early: found.lookAgain } : {}),
+});

@@ -9,8 +9,9 @@ import { AdjustmentRows } from "./adjustment-rows";
 import type { Design } from "./design";
 import styles from "./design.module.css";
 import { DimensionTable } from "./dimension-table";
-import type { Found, Offer } from "./found";
+import type { Found } from "./found";
 import { FoundList } from "./found-list";
+import type { Offer } from "./found-offers";
 import { SocketProfile } from "./socket-profile";
 import { type SocketDesignProps, useSocketDesign } from "./use-socket-design";
 

@@ -12,7 +12,8 @@ import type { Unit } from "@/lib/fit/units";
 import { type AdjustmentRow, firstOfAdjustment, firstOfOffer, isFreeRow } from "./adjustment-first";
 import { designOf, shapingOf } from "./design";
 import type { FindingChoice } from "./findings";
-import type { Found, Offer } from "./found";
+import type { Found } from "./found";
+import type { Offer } from "./found-offers";
 import { type LevelText, levelsFollowing, levelsKeeping, levelsSent, shownOf } from "./level-texts";
 
 export interface SocketDesignProps {

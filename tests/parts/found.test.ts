@@ -40,7 +40,7 @@ test("a mark that a fitting and a trial both saw stands once, as the stronger of
   });
   const mark = foundOf(bundle).filter(({ id }) => id === "mark:mk0");
   expect(mark).toHaveLength(1);
-  expect(mark[0]?.words).toMatch(/^Mark grade 2/);
+  expect(mark[0]?.words).toMatch(/^Mark 1, grade 2/);
   expect(mark[0]?.considered.map(({ id }) => id)).not.toContain("any-faint-mark");
 });
 

@@ -59,7 +59,7 @@ test("from a finding to an adjustment to the dimensions, by keyboard", async ({ 
   await page.goto(`/episodes/${id}/next-socket`);
   await ready(page);
   await expect(page.getByRole("heading", { name: `What was found with socket ${number}` })).toBeVisible();
-  const mark = page.locator("summary", { hasText: /^Mark grade/ }).first();
+  const mark = page.locator("summary", { hasText: /^Mark \d+, grade/ }).first();
   await mark.press("Enter");
   await expect(page.getByText("common practice, no source").first()).toBeVisible();
   await expect(page.getByText("Reason to stop and call the physician").first()).toBeVisible();

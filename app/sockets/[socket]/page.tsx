@@ -18,7 +18,7 @@ import { now } from "@/lib/records/clock";
 import { waysOn } from "@/lib/records/move-socket";
 import { type SocketOrder, seeSocketOrder } from "@/lib/records/see-workshop";
 import { move } from "./actions";
-import { SocketSkin } from "./skin";
+import { SocketFittings } from "./fittings";
 import styles from "./socket.module.css";
 
 export const metadata: Metadata = { title: "Socket" };
@@ -92,7 +92,7 @@ export default async function SocketPage({ params }: { params: Promise<{ socket:
           </ol>
         )}
       </section>
-      {clinician && <SocketSkin actor={actor} socketId={socket.id} />}
+      {clinician && <SocketFittings actor={actor} socketId={socket.id} />}
       {ways.length > 0 && (
         <section aria-labelledby="move" className="not-on-paper">
           <h2 id="move">Where is it now?</h2>

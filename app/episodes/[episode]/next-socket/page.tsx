@@ -13,6 +13,7 @@ import { newId, now } from "@/lib/records/clock";
 import { seeEpisode } from "@/lib/records/see-episode";
 import { findingsOf } from "../../findings";
 import { foundWith, offersNamed } from "../../found";
+import { numbersOfEpisode } from "../../mark-numbers-of-episode";
 import { SocketFields } from "../../socket-fields";
 import { specify } from "./actions";
 
@@ -34,7 +35,7 @@ export default async function NextSocketPage({ params, searchParams }: NextSocke
   const originStations = bundle.sockets.find(({ id }) => id === origin?.id)?.stations ?? [];
   const limb = bundle.limbMeasurements.at(-1);
   const number = (last?.number ?? 0) + 1;
-  const found = origin ? foundWith(bundle, origin.id, limits) : [];
+  const found = origin ? foundWith(bundle, origin.id, limits, numbersOfEpisode(episode)) : [];
   return (
     <>
       <PageHead title={`Specify socket ${number}`} about={<EpisodeLink episode={episode} />} />

@@ -10,6 +10,7 @@ import { PageHead } from "@/app/_parts/page-head";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import { findingsOf } from "@/app/episodes/findings";
 import { foundWith } from "@/app/episodes/found";
+import { numbersOfEpisode } from "@/app/episodes/mark-numbers-of-episode";
 import { SocketFields } from "@/app/episodes/socket-fields";
 import { requireActor } from "@/lib/access/session";
 import { seeEpisodeOfSocket } from "@/lib/records/see-episode";
@@ -40,7 +41,7 @@ export default async function ChangeSocketPage({ params }: { params: Promise<{ s
             sockets={bundle.sockets
               .filter(({ number }) => number < socket.number)
               .map(({ id, number, stations }) => ({ id, number, stations }))}
-            found={socket.derivedFrom ? foundWith(bundle, socket.derivedFrom, limits) : []}
+            found={socket.derivedFrom ? foundWith(bundle, socket.derivedFrom, limits, numbersOfEpisode(episode)) : []}
             offers={[]}
             findings={findingsOf(bundle, socket.derivedFrom)}
             measurements={bundle.limbMeasurements

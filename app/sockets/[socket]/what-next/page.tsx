@@ -3,15 +3,19 @@ import Link from "next/link";
 import { notFound } from "next/navigation";
 import { show } from "@/app/_forms/show";
 import { Advice } from "@/app/_parts/advice";
+import { dayAndTimeAt } from "@/app/_parts/dates";
 import { EpisodeLink } from "@/app/_parts/episode-link";
+import { formatNumber } from "@/app/_parts/numbers";
 import { PageHead } from "@/app/_parts/page-head";
 import { StateMark } from "@/app/_parts/state-mark";
 import { type Found, foundWith } from "@/app/episodes/found";
 import { FoundList } from "@/app/episodes/found-list";
+import { numbersOfEpisode } from "@/app/episodes/mark-numbers-of-episode";
 import { may } from "@/lib/access/roles";
 import { requireActor } from "@/lib/access/session";
-import { limitValue } from "@/lib/fit";
+import { type Decision, limitValue } from "@/lib/fit";
 import { type SeenEpisode, seeEpisodeOfSocket } from "@/lib/records/see-episode";
+import { FittingLinks } from "../fitting-links";
 import styles from "./what-next.module.css";
 
 export const metadata: Metadata = { title: "What next" };
@@ -24,13 +28,21 @@ export default async function WhatNextPage({ params }: { params: Promise<{ socke
   const { episode, bundle, limits, assessment } = seen;
   const socket = bundle.sockets.find(({ id }) => id === socketId);
   if (!socket) notFound();
-  const found = foundWith(bundle, socketId, limits);
-  const forbids = found.some((finding) => finding.forbids);
+  const found = foundWith(bundle, socketId, limits, numbersOfEpisode(episode));
+  const forbidding = found.filter((finding) => finding.forbids);
+  const forbids = forbidding.length > 0;
+  const fitting = bundle.fittings
+    .filter((each) => each.socketId === socketId)
+    .toSorted((a, b) => Date.parse(a.at) - Date.parse(b.at))
+    .at(-1);
+  const when = fitting && `of ${dayAndTimeAt(fitting.at, bundle.clinic.timeZone)}`;
   const isLast = bundle.sockets.at(-1)?.id === socketId;
   const ways = { seen, socketId, number: socket.number, forbids };
   return (
     <>
-      <PageHead title={`Socket ${socket.number}: what next`} about={<EpisodeLink episode={episode} />} />
+      <PageHead title={`Socket ${socket.number}: what next`} about={<EpisodeLink episode={episode} />}>
+        {fitting && when && <FittingLinks fitting={fitting} when={when} actor={actor} episode={episode} />}
+      </PageHead>
       {isLast && (
         <p className="lead">
           <StateMark state={assessment.decision} wrap>
@@ -38,6 +50,7 @@ export default async function WhatNextPage({ params }: { params: Promise<{ socke
           </StateMark>
         </p>
       )}
+      {forbids && <Forbidden forbidding={forbidding} decision={isLast ? assessment.decision : undefined} />}
       <form action={`/episodes/${episode.id}/next-socket`} className={styles.form}>
         <input type="hidden" name="from" value={socketId} />
         <section aria-labelledby="found">
@@ -48,7 +61,9 @@ export default async function WhatNextPage({ params }: { params: Promise<{ socke
           <h2 id="ways">Three ways on</h2>
           {forbids && (
             <p className={styles.physician}>
-              Something here forbids. Leave the socket off and ask the physician first: what follows waits for the answer.
+              {forbidding.every(({ early }) => early)
+                ? "Something here forbids until a later look shows otherwise. Leave the socket off and look at the skin again: what follows waits for it."
+                : "Something here forbids. Leave the socket off and ask the physician first: what follows waits for the answer."}
             </p>
           )}
           {may(actor, "specify a socket") ? (
@@ -74,6 +89,21 @@ export default async function WhatNextPage({ params }: { params: Promise<{ socke
         <Advice />
       </section>
     </>
+  );
+}
+
+/** What forbids the next step need not forbid a release yet: how the two sentences fit stands between them. */
+function Forbidden({ forbidding, decision }: { forbidding: readonly Found[]; decision: Decision | undefined }) {
+  const [first] = forbidding;
+  const untilMin = first?.early?.untilMin;
+  const waits = untilMin !== undefined && forbidding.every(({ early }) => early);
+  return (
+    <p className={`${styles.physician} ${styles.wide}`}>
+      {decision !== undefined && decision !== "must not be released" && "That is about the release. Before it: "}
+      {waits
+        ? `what does not blanch forbids adjusting and wearing this socket until a look up to ${formatNumber(untilMin, 0)} minutes after doffing shows that it blanches or is gone. If it still does not blanch at ${formatNumber(untilMin, 0)} minutes, the socket must not be released, and the physician is asked.`
+        : "what was found here forbids adjusting and wearing this socket until the physician has answered."}
+    </p>
   );
 }
 
