@@ -60,7 +60,7 @@ export function SocketProfile({ limb, previous, next, unexplainedAt, stationsFro
           <g key={distanceMm}>
             <path d={`M${plot.left} ${y.at(distanceMm).toFixed(1)}H${plot.right}`} className={styles.grid} />
             <text x={plot.left - 8} y={y.at(distanceMm) + 5} textAnchor="end" className={styles.tick}>
-              {showQuantity(distanceMm, unit, unit === "in" ? 1 : 0)}
+              {showQuantity(distanceMm, unit, unit === "in" ? 1 : 0).replace(/ .*/, "")}
             </text>
           </g>
         ))}
@@ -91,7 +91,8 @@ export function SocketProfile({ limb, previous, next, unexplainedAt, stationsFro
           )}
         </ul>
         <p className="soft">
-          Inside of the sockets, from the {stationsFrom}; the proximal end is at the top. The scale across does not begin at 0.
+          Inside of the sockets; upwards the distance from the {stationsFrom} in {unit}, with the proximal end at the top. The
+          scale across does not begin at 0.
         </p>
       </figcaption>
     </figure>
