@@ -1,15 +1,15 @@
 /** A fitting as it would stand in the fields of its form. */
 import type { FormValues } from "@/app/_parts/form-state";
 import type { FittingRecord } from "@/lib/fit";
+import { fromUnit, inUnit, type Unit } from "@/lib/fit/units";
 import type { EpisodeWhole } from "@/lib/records/bundle-of";
 import type { UnitsOfPerson } from "@/lib/records/units";
 
 type Fitting = EpisodeWhole["fittings"][number];
 
 export function asTyped(fitting: Fitting, units: UnitsOfPerson): FormValues {
-  // Who types in inches or pounds reads the kept value with its unit: nothing drifts by being shown.
-  const mm = (value: number) => (units.length === "mm" ? String(value) : `${value} mm`);
-  const newtons = (value: number) => (units.force === "N" ? String(value) : `${value} N`);
+  const mm = (value: number) => asTypedIn(value, units.length, "mm");
+  const newtons = (value: number) => asTypedIn(value, units.force, "N");
   const { checks, pulls, motion, reported } = fitting as unknown as Pick<
     FittingRecord,
     "checks" | "pulls" | "motion" | "reported"
@@ -37,6 +37,16 @@ export function asTyped(fitting: Fitting, units: UnitsOfPerson): FormValues {
     ]),
   ];
   return Object.fromEntries([...fields, ...(first ? lookFields(first, mm) : [])]);
+}
+
+/**
+ * A length or a force as it was typed in the person's unit; with the unit in which it is kept where it was typed in that,
+ * so that nothing drifts by being shown.
+ */
+export function asTypedIn(value: number, unit: Unit, kept: "mm" | "N"): string {
+  const typed = Number(inUnit(value, unit).toFixed(5));
+  if (Math.abs(fromUnit(typed, unit) - value) <= 1e-9 * Math.max(1, Math.abs(value))) return String(typed);
+  return unit === kept ? String(value) : `${value} ${kept}`;
 }
 
 function lookFields({ minutesAfterDoffing, marks }: Fitting["looks"][number], mm: (value: number) => string): [string, string][] {
