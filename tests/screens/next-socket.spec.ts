@@ -181,3 +181,69 @@ test("without JavaScript the dimensions are worked out by the tick", async ({ br
   expect(first0(made.stations)).toBeCloseTo(Math.round(first0(origin.stations) * 9.8995) / 10, 6);
   await context.close();
 });
+
+test("a mark that does not blanch leads from the fitting to the next look, and the look to an answer; both pages of the socket lead to the fitting", async ({
+  page,
+  clinic,
+}) => {
+  const { id } = stored(
+    clinic.file,
+    `SELECT CheckSocket.id FROM CheckSocket JOIN Episode ON Episode.subjectSocketId = CheckSocket.id
+     WHERE Episode.stage = 'check sockets' AND CheckSocket.state IN ('at hand', 'fitted') AND decision = 'not ready'
+     AND CheckSocket.id NOT IN (SELECT socketId FROM SignOff) AND Episode.struckOutAt IS NULL ORDER BY Episode.id`,
+  );
+  await page.goto(`/sockets/${id}/fitting`);
+  await page.getByRole("group", { name: "Where" }).getByRole("radio", { name: "clinic" }).check({ force: true });
+  await page
+    .getByRole("group", { name: "The limb is seated fully" })
+    .getByRole("radio", { name: "not met" })
+    .check({ force: true });
+  await page.getByLabel("Skin looked at, minutes after doffing").fill("2");
+  await page.getByRole("button", { name: "Add a mark" }).click();
+  const mark = page.getByRole("group", { name: "Mark 1", exact: true });
+  for (const [label, value] of Object.entries({ "from the end": "60", angle: "8", width: "20", height: "12" }))
+    await mark.getByRole("textbox", { name: label }).fill(value);
+  await mark.getByRole("radio", { name: "clear" }).check({ force: true });
+  await mark.getByRole("group", { name: "blanches" }).getByRole("radio", { name: "no", exact: true }).check({ force: true });
+  await page.getByRole("button", { name: "Save the fitting" }).click();
+
+  await expect(page.getByRole("heading", { level: 1, name: /what next$/ })).toBeVisible();
+  const found = page.getByRole("listitem").filter({ hasText: /Mark 1, grade 3.*20 × 12.*does not blanch/ });
+  await expect(found).toContainText(/Fitting of \d+.[A-Z][a-z]+ \d{4}, \d\d:\d\d/);
+  await expect(found).toContainText("It counts as not blanching, and forbids, until a look up to 20 minutes after doffing");
+  await expect(page.getByText("That is about the release. Before it: what does not blanch forbids")).toBeVisible();
+  await expect(page.getByText("Something here forbids until a later look shows otherwise.")).toBeVisible();
+  await expect(page.getByRole("link", { name: "Plan a wear trial" })).toHaveCount(0);
+  await expect(page.locator("summary", { hasText: "The limb is seated fully: not met" })).toBeVisible();
+  await expect(page.getByRole("link", { name: /^Put it right\s*, fitting of/ })).toBeVisible();
+  await expectNoViolations(page);
+  await page.setViewportSize({ width: 360, height: 780 });
+  // The triangle beside the words: their first line is where the summary begins.
+  const summary = found.locator("summary").first();
+  const [whole, words] = [await summary.boundingBox(), await summary.getByText(/^Mark 1, grade 3/).boundingBox()];
+  expect((words?.y ?? 0) - (whole?.y ?? 0)).toBeLessThan(12);
+  const overflow = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+  expect(overflow).toBeLessThanOrEqual(0);
+  await page.setViewportSize({ width: 1280, height: 900 });
+
+  await found.getByRole("link", { name: "Look at the skin again" }).click();
+  await page.getByRole("textbox", { name: "Minutes after doffing" }).fill("20");
+  await page.getByRole("button", { name: /^Gone: mark/ }).click();
+  await page.getByRole("button", { name: "Save this look" }).click();
+  // Nobody waited: by the clock it is the same minute, which is asked about once.
+  await expect(page.getByRole("alert").filter({ hasText: "by the clock this one is" })).toBeVisible();
+  await page.getByRole("button", { name: "Save this look" }).click();
+  await expect(page.getByRole("heading", { name: "20 minutes after doffing" })).toBeVisible();
+
+  await page.goto(`/sockets/${id}`);
+  const fitting = page.getByRole("article", { name: /^Fitting of/ }).last();
+  await expect(fitting.getByRole("link", { name: /^Look at the skin again/ })).toBeVisible();
+  await expect(fitting.getByRole("link", { name: /^Put it right/ })).toBeVisible();
+  await expectNoViolations(page);
+  await fitting.getByRole("link", { name: /^Read the fitting/ }).click();
+  await expect(page.getByRole("heading", { name: "20 minutes after doffing" })).toBeVisible();
+
+  await page.goto(`/sockets/${id}/what-next`);
+  await expect(page.locator("summary", { hasText: /does not blanch; gone 20 min after doffing/ }).first()).toBeVisible();
+  await expect(page.getByText("until a later look shows otherwise")).toHaveCount(0);
+});
