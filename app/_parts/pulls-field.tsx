@@ -7,7 +7,7 @@ import { FormContext, useTyped } from "./form-context";
 import type { FormValues } from "./form-state";
 import { formatNumber, formatQuantity } from "./numbers";
 import styles from "./pulls-field.module.css";
-import { hasFallingLine, PullsPicture } from "./pulls-picture";
+import { hasFallingLine, PullsPicture, pullsState } from "./pulls-picture";
 import { Rows } from "./rows";
 import { StateMark } from "./state-mark";
 import { typedRows } from "./typed-rows";
@@ -41,10 +41,12 @@ export function PullsField({ rule, first = [] }: PullsFieldProps) {
       <div className={styles.seen}>
         <PullsPicture pulls={pulls} rule={rule} reading={reading} />
         <p>
-          <StateMark state={reading.state} wrap>
+          <StateMark state={pullsState(reading)} wrap>
             {reading.value === undefined
               ? "not known"
-              : `${quantityOf(reading)} at ${formatQuantity({ value: rule.loadN, unit: "N" })}`}
+              : hasFallingLine(reading)
+                ? `${reading.state === "not met" ? "not met" : "not known"}: less displaced under more load`
+                : `${quantityOf(reading)} at ${formatQuantity({ value: rule.loadN, unit: "N" })}`}
           </StateMark>
         </p>
         <p className="soft">{pullsInWords(pulls, reading)}</p>
@@ -76,10 +78,13 @@ const isPossible = (value: number | undefined, most: number): value is number =>
 
 export function pullsInWords(pulls: readonly Pull[], reading: SuspensionReading): string {
   const { slackMm, complianceMmPerN, why } = reading;
+  if (hasFallingLine(reading)) {
+    const tooMuch = reading.state === "not met" ? `More than what is let pass: ${reading.limitText}. ` : "";
+    return `${tooMuch}A line through these pulls would fall with the load: it tells neither slack nor give. Pull again.${backwards(pulls)}`;
+  }
   const loads = new Set(pulls.map(({ loadN }) => loadN)).size;
-  const shape = hasFallingLine(reading)
-    ? " A line through these pulls would fall with the load: it tells neither slack nor give. Pull again."
-    : slackMm === undefined || complianceMmPerN === undefined
+  const shape =
+    slackMm === undefined || complianceMmPerN === undefined
       ? ""
       : ` ${slackMm > 0 ? `Slack ${formatNumber(slackMm, 1)} mm, then` : "No slack by this line;"} ${formatNumber(complianceMmPerN * 10, 2)} mm for every 10 N.`;
   const missing = loads === 1 ? " Another load shows how much is slack and how much is give." : "";
