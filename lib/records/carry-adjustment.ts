@@ -1,10 +1,12 @@
 import { z } from "zod";
+import type { Level } from "@/lib/fit";
 import { command } from "./command";
 import { episodeForChange, refuseUnderSignature } from "./episode-for-change";
 import { id, text } from "./input";
 import { findSocket } from "./move-socket";
 import { InputRefused, NotFound } from "./refusals";
-import { AdjustmentInput, adjustmentColumns, refuseUnclear } from "./specify-socket";
+import { AdjustmentInput, adjustmentColumns, amountEntered, refuseUnclear } from "./specify-socket";
+import { unusual } from "./unusual";
 
 /** A small adjustment that is made in the definitive socket instead of in another check socket. */
 export const carryAdjustment = command({
@@ -24,6 +26,7 @@ export const carryAdjustment = command({
       throw new InputRefused({
         kind: `Socket ${latest?.number ?? "?"} is the latest of this series: adjustments are carried from that one.`,
       });
+    store.ask(unusual(episode.level as Level, amountEntered(adjustment))); // the column holds only ISO 8549 levels, as open-episode checks
     const columns = adjustmentColumns(store, adjustment);
     const position = await store.db.adjustment.count({ where: { carriedFromId: socketId } });
     await store.db.adjustment.create({ data: { ...columns, episodeId: socket.episodeId, carriedFromId: socketId, position } });

@@ -31,7 +31,7 @@ import {
 import { StationInput } from "./measure-limb";
 import { InputRefused } from "./refusals";
 import { refuseDisorder } from "./stations";
-import { unusual } from "./unusual";
+import { type Entered, unusual } from "./unusual";
 
 export const AdjustmentInput = z.strictObject({
   kind: choice("the kind of adjustment", adjustmentKinds),
@@ -121,10 +121,7 @@ export const unusualSocket = (
 ) =>
   unusual(level as Level, [
     // the column holds only ISO 8549 levels, as open-episode checks
-    ...adjustments.flatMap(({ kind, unit, amount }, index) => {
-      const quantity = unit === "percent" ? "volumePercent" : unit === "mm" && shaping.includes(kind) ? "reliefMm" : undefined;
-      return quantity ? [{ path: `adjustments.${index}.amount`, quantity, value: amount } as const] : [];
-    }),
+    ...adjustments.flatMap((adjustment, index) => amountEntered(adjustment, `adjustments.${index}.`)),
     ...stations.map(({ circumferenceMm }, index) => ({
       path: `stations.${index}.circumferenceMm`,
       quantity: "circumferenceMm" as const,
@@ -134,7 +131,14 @@ export const unusualSocket = (
     { path: "wallMm", quantity: "wallMm", value: wallMm },
   ]);
 
-const shaping: readonly AdjustmentInput["kind"][] = ["relief", "build-up"];
+/** The amount of an adjustment as a quantity, where there is a usual range for it. */
+export function amountEntered({ kind, unit, amount: value }: AdjustmentInput, prefix = ""): Entered[] {
+  const path = `${prefix}amount`;
+  if (kind === "volume" && unit === "percent") return [{ path, quantity: "volumePercent", value }];
+  return isOnAspect(kind) && unit === "mm" ? [{ path, quantity: "reliefMm", value }] : [];
+}
+
+const isOnAspect = (kind: AdjustmentInput["kind"]): boolean => kind === "relief" || kind === "build-up";
 
 export const ownColumns = (own: Omit<SocketFields, "adjustments">) => ({
   derivedFromId: own.derivedFromId ?? null,
@@ -199,7 +203,7 @@ export function refuseUnclear({ kind, amount, unit, aspect }: AdjustmentInput, p
     throw new InputRefused({ [`${prefix}unit`]: "Choose the unit of this amount." });
   if (amount === undefined && unit !== undefined)
     throw new InputRefused({ [`${prefix}amount`]: "How much? Give the amount, or leave the unit free." });
-  if ((kind !== "relief" && kind !== "build-up") || unit !== "mm" || amount === undefined) return;
+  if (!isOnAspect(kind) || unit !== "mm" || amount === undefined) return;
   if (amount < 0)
     throw new InputRefused({
       [`${prefix}amount`]: `A ${kind} has no minus. For the other direction choose ${kind === "relief" ? "build-up" : "relief"}.`,

@@ -28,7 +28,7 @@ export function ask(questions: readonly Question[], asked: readonly string[]): v
     );
 }
 
-interface Entered {
+export interface Entered {
   path: string;
   quantity: Quantity;
   value: number | null | undefined;

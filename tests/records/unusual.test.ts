@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { carryAdjustment } from "@/lib/records/carry-adjustment";
 import { lookAfterFitting } from "@/lib/records/look-after-fitting";
 import { measureLimb } from "@/lib/records/measure-limb";
 import { recordFitting } from "@/lib/records/record-fitting";
@@ -154,4 +155,13 @@ test("a relief is on one aspect and has no minus; a deep one is asked about", as
     asked: expect.arrayContaining(["volumePercent=40"]),
   });
   await expect(specify({})).resolves.toMatchObject({ episodeId });
+});
+
+test("what is carried into the definitive socket is held to the same", async () => {
+  const clinic = await openTestClinic();
+  const { episodeId, socketId } = await readyEpisode(clinic);
+  const carried = { socketId, kind: "relief", amount: 2, unit: "mm", aspect: "anterior", reason: "It presses there" };
+  await expect(carryAdjustment(clinic.prosthetist, { ...carried, aspect: "" })).rejects.toThrow(InputRefused);
+  await expect(carryAdjustment(clinic.prosthetist, { ...carried, amount: 30 })).rejects.toMatchObject({ asked: ["reliefMm=30"] });
+  await expect(carryAdjustment(clinic.prosthetist, carried)).resolves.toMatchObject({ episodeId });
 });
