@@ -7,7 +7,7 @@ import { FormContext, useTyped } from "./form-context";
 import type { FormValues } from "./form-state";
 import { formatNumber, formatQuantity } from "./numbers";
 import styles from "./pulls-field.module.css";
-import { hasFallingLine, PullsPicture, pullsState } from "./pulls-picture";
+import { hasFallingLine, PullsPicture } from "./pulls-picture";
 import { Rows } from "./rows";
 import { StateMark } from "./state-mark";
 import { typedRows } from "./typed-rows";
@@ -41,11 +41,11 @@ export function PullsField({ rule, first = [] }: PullsFieldProps) {
       <div className={styles.seen}>
         <PullsPicture pulls={pulls} rule={rule} reading={reading} />
         <p>
-          <StateMark state={pullsState(reading)} wrap>
+          <StateMark state={reading.state} wrap>
             {reading.value === undefined
               ? "not known"
               : hasFallingLine(reading)
-                ? `${reading.state === "not met" ? "not met" : "not known"}: less displaced under more load`
+                ? `${reading.state}, but less displaced under more load`
                 : `${quantityOf(reading)} at ${formatQuantity({ value: rule.loadN, unit: "N" })}`}
           </StateMark>
         </p>

@@ -79,10 +79,6 @@ export function PullsPicture({ pulls, rule, reading }: PullsPictureProps) {
 export const hasFallingLine = ({ complianceMmPerN }: SuspensionReading): boolean =>
   complianceMmPerN !== undefined && complianceMmPerN < 0;
 
-/** What fails stays what fails; what a falling line would let pass is not known. */
-export const pullsState = (reading: SuspensionReading): SuspensionReading["state"] =>
-  hasFallingLine(reading) && reading.state !== "not met" ? "unknown" : reading.state;
-
 /**
  * Figures for the upright axis, from 0 in even steps of 1, 2 or 5 times a power of ten: no more than six.
  *
@@ -123,7 +119,7 @@ function heard(pulls: readonly Pull[], rule: SuspensionRule, reading: Suspension
     value === undefined
       ? "Not known yet."
       : hasFallingLine(reading)
-        ? `No line: it would fall. ${state === "not met" ? "Not met." : "Not known."}`
+        ? `No line: it would fall. At ${formatQuantity({ value: rule.loadN, unit: "N" })}: ${state}.`
         : `${formatQuantity({ value, unit: "mm", standardError })} at ${formatQuantity({ value: rule.loadN, unit: "N" })}: ${state}.`;
   return `${counted(pulls.length, "pull")}${list.length > 0 ? `: ${list.join(", ")}` : ""}. ${judged} Limit ${formatAmount(rule.limitMm, "mm")}.`;
 }
