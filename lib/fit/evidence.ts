@@ -174,8 +174,8 @@ function takenOffMs({ endedMs, doffedMs }: TrialCourse): number {
   return doffed - ended > looseMinutes * 60_000 ? doffed : ended;
 }
 
-/** For the time that a look takes, and for clocks that differ. */
-const looseMinutes = 6;
+/** What two ways of saying when a look was may differ by: for the time that it takes, and for clocks that differ. */
+export const looseMinutes = 6;
 
 /** Where the times on record say that a look was later than its minutes claim, the later holds: nothing fades by a slip of the pen. */
 const agreedLook = (look: Inspection, byTimes: number): Inspection =>

@@ -5,7 +5,7 @@ import { counted, figure, isAbove } from "./figures";
 import { besideSettling, changeError, hasSettled, isAdult, sharedPart } from "./has-settled";
 import { limbChange } from "./limb-change";
 import { limitValue } from "./limits";
-import { circumferenceNear } from "./stations";
+import { circumferenceFromEnd } from "./stations";
 
 const dayMs = 86_400_000;
 
@@ -106,8 +106,5 @@ export function limbCircumference({ bundle, measurements }: Evidence): ((distanc
   const stations = measurements.at(-1)?.measurement.stations;
   const first = stations?.[0];
   if (!stations || !first) return undefined;
-  const { stationsFrom, limbLengthMm } = bundle.episode;
-  return (distanceFromEndMm) =>
-    circumferenceNear(stations, stationsFrom === "distal end" ? distanceFromEndMm : limbLengthMm - distanceFromEndMm) ??
-    first.circumferenceMm;
+  return (distanceFromEndMm) => circumferenceFromEnd(stations, distanceFromEndMm, bundle.episode) ?? first.circumferenceMm;
 }

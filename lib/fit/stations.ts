@@ -60,14 +60,26 @@ export function circumferenceAt(stations: readonly Station[], distanceMm: number
   return before.circumferenceMm * (1 - place.shareAfter) + after.circumferenceMm * place.shareAfter;
 }
 
+/** From where an episode's stations are counted. */
+interface CountedFrom {
+  stationsFrom: string;
+  limbLengthMm: number;
+}
+
 /**
- * The same; beyond the first and last station what is there. Undefined without stations.
+ * The circumference at a distance from the distal end, from wherever the stations are counted; beyond the first and
+ * last station what is there. Undefined without stations.
  *
  * @example
- * circumferenceNear([{ distanceMm: 0, circumferenceMm: 200 }, { distanceMm: 100, circumferenceMm: 240 }], 130)
- * // => 240
+ * circumferenceFromEnd([{ distanceMm: 0, circumferenceMm: 240 }, { distanceMm: 100, circumferenceMm: 200 }], 130, { stationsFrom: "proximal landmark", limbLengthMm: 180 })
+ * // => 220
  */
-export function circumferenceNear(stations: readonly Station[], distanceMm: number): number | undefined {
+export function circumferenceFromEnd(
+  stations: readonly Station[],
+  distanceFromEndMm: number,
+  { stationsFrom, limbLengthMm }: CountedFrom,
+): number | undefined {
   const { fromMm, toMm } = spanOf(stations);
+  const distanceMm = stationsFrom === "distal end" ? distanceFromEndMm : limbLengthMm - distanceFromEndMm;
   return circumferenceAt(stations, Math.min(toMm, Math.max(fromMm, distanceMm)));
 }

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { looseMinutes } from "@/lib/fit/evidence";
 import { command, isSavedAlready, type Store } from "./command";
 import { episodeForChange, refuseFuture, refuseUnderSignature } from "./episode-for-change";
 import { id, newRecordId } from "./input";
@@ -37,9 +38,6 @@ export const lookAfterFitting = command({
     return done;
   },
 });
-
-/** A few minutes are left for the time that a look takes, and for clocks that differ. */
-const looseMinutes = 6;
 
 /**
  * Two looks after one doffing are as far apart by the clock as by their minutes after doffing. The first look of a

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { aspects, feelingKinds, reporters, stopSigns, thirds } from "@/lib/fit";
+import { looseMinutes } from "@/lib/fit/evidence";
 import { command, isSavedAlready, type Store } from "./command";
 import { episodeForChange, refuseBeforeSocket, refuseFuture, refuseUnderSignature } from "./episode-for-change";
 import { choice, id, instant, maybeChoice, maybeRating, maybeText, newRecordId, rating, rows } from "./input";
@@ -104,9 +105,6 @@ export const lookAtSkin = command({
     return { trialId, episodeId: trial.episodeId };
   },
 });
-
-/** A few minutes are left for the time that a look takes, and for clocks that differ. */
-const looseMinutes = 6;
 
 /** The two ways of saying when a look was must agree: a mark that was seen late would else count as fading early. */
 async function refuseOtherTime(

@@ -1,7 +1,7 @@
 /** A look at the skin with its marks, as it is filled in after a fitting or a trial. */
 import { z } from "zod";
 import { blanchings, type Level, Station, strengths } from "@/lib/fit";
-import { circumferenceNear } from "@/lib/fit/stations";
+import { circumferenceFromEnd } from "@/lib/fit/stations";
 import type { Store } from "./command";
 import { amount, choice, instant, maybeAmount, maybeId, maybeText, rows, yes } from "./input";
 import { InputRefused } from "./refusals";
@@ -46,20 +46,19 @@ export function refuseSilence({ marks, noMarks }: Pick<LookFields, "marks" | "no
 /** Every mark that cannot lie on this limb, at once: off its end, or wider than it is round. */
 export async function refuseOffLimb(
   store: Store,
-  { id: episodeId, limbLengthMm, stationsFrom }: { id: string; limbLengthMm: number; stationsFrom: string },
+  episode: { id: string; limbLengthMm: number; stationsFrom: string },
   marks: LookFields["marks"],
   prefix = "",
 ): Promise<void> {
-  const stations = await latestStations(store, episodeId);
-  const aroundAt = (distanceFromEndMm: number) =>
-    circumferenceNear(stations, stationsFrom === "distal end" ? distanceFromEndMm : limbLengthMm - distanceFromEndMm);
+  const { limbLengthMm } = episode;
+  const stations = await latestStations(store, episode.id);
   const wrong: Record<string, string> = {};
   const seen = new Set<string>();
   marks.forEach(({ markId, distanceFromEndMm, widthMm, strength, fadedAtMin }, index) => {
     const path = `${prefix}marks.${index}`;
     if (distanceFromEndMm > limbLengthMm * 1.15)
       wrong[`${path}.distanceFromEndMm`] = `This residual limb is ${limbLengthMm} mm long: the mark would lie off it.`;
-    const aroundMm = aroundAt(distanceFromEndMm);
+    const aroundMm = circumferenceFromEnd(stations, distanceFromEndMm, episode);
     if (aroundMm !== undefined && widthMm > aroundMm)
       wrong[`${path}.widthMm`] = `The limb is only ${Math.round(aroundMm)} mm around there.`;
     if (strength !== "none" && fadedAtMin === 0)
