@@ -29,9 +29,6 @@ export function instantOrNaN(at: string): number {
 /** `Date.parse` takes 30 February as 2 March. */
 const isDayOfMonth = (at: string): boolean => new Date(`${at.slice(0, 10)}T00:00:00Z`).getUTCDate() === Number(at.slice(8, 10));
 
-/** Is it surely an instant, written in a form in which nearly all are? */
-export const isUsualInstant = (at: string): boolean => !Number.isNaN(usualMs(at));
-
 /**
  * The instants of records, in their order. The path of a record is only put together where its instant is wrong.
  *
