@@ -16,6 +16,22 @@ describe("it does not become ready", () => {
     expect(decisionOf(bundle)).toBe("not enough evidence");
   });
 
+  it("by leaving out when the socket was doffed, so that a look while it was worn came near the end", () => {
+    const worn = changed((given) => {
+      const trial = trialOf(given);
+      const last = trial.events.filter(({ kind }) => kind === "check-in").at(-1)?.at ?? "";
+      // A look at the last check-in; less than six minutes before the end, and more before the doffing.
+      for (const event of trial.events) {
+        if (event.kind === "ended") event.at = new Date(Date.parse(last) + 5.8 * 60_000).toISOString();
+        if (event.kind === "doffed") event.at = new Date(Date.parse(last) + 6.3 * 60_000).toISOString();
+      }
+      trial.inspections = [{ id: "early", at: last, minutesAfterDoffing: 1, marks: [] }];
+    });
+    const withoutDoffing = structuredClone(worn);
+    trialOf(withoutDoffing).events = trialOf(worn).events.filter(({ kind }) => kind !== "doffed");
+    expect(stateOf(withoutDoffing, "skin-inspected")).toBe(stateOf(worn, "skin-inspected"));
+  });
+
   it("by such a look before the one that shows a deep mark", () => {
     const bundle = changed((given) => {
       lookOf(given, 0).marks.push(mark({ id: "deep", strength: "deep", fadedAtMin: 10 }));
