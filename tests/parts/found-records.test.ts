@@ -4,26 +4,13 @@ import { findingsOf } from "@/app/episodes/findings";
 import { foundWith } from "@/app/episodes/found";
 import { numbersOfEpisode } from "@/app/episodes/mark-numbers-of-episode";
 import { type Bundle, defaultLimits, type Inspection, type SkinMark } from "@/lib/fit";
+import { mark } from "../fit/marks";
 import { changed, fittingOf, gateOf, markOf, trialOf } from "../fit/ready-bundle";
 
 const foundOf = (bundle: Bundle) => foundWith(bundle, "so2", defaultLimits);
 const one = (bundle: Bundle, id: string) => foundOf(bundle).find((found) => found.id === id);
 
-const red = (rest: Partial<SkinMark> = {}): SkinMark => ({
-  id: "m",
-  distanceFromEndMm: 85,
-  angleDeg: 0,
-  widthMm: 18,
-  heightMm: 14,
-  strength: "clear",
-  blanches: "no",
-  firm: false,
-  warm: false,
-  painful: false,
-  broken: false,
-  fadedAtMin: null,
-  ...rest,
-});
+const red = (found: Partial<SkinMark> = {}): SkinMark => mark({ blanches: "no", ...found });
 const look = (minutesAfterDoffing: number, ...marks: SkinMark[]): Inspection => ({
   id: `look ${minutesAfterDoffing}`,
   at: new Date(Date.parse("2026-10-06T09:30:00Z") + minutesAfterDoffing * 60_000).toISOString(),

@@ -3,23 +3,10 @@ import { numbersOfMarks } from "@/app/_parts/mark-numbers";
 import { fadeWords, findingWords, markSentence } from "@/app/_parts/mark-words";
 import { freePulls } from "@/app/_parts/pulls-field";
 import { gradeMark, type SkinMark } from "@/lib/fit";
+import { mark as plainMark } from "../fit/marks";
 
 const mark = (found: Partial<SkinMark>) => {
-  const one: SkinMark = {
-    id: "m1",
-    distanceFromEndMm: 60,
-    angleDeg: 90,
-    widthMm: 20,
-    heightMm: 12,
-    strength: "clear",
-    blanches: "yes",
-    firm: false,
-    warm: false,
-    painful: false,
-    broken: false,
-    fadedAtMin: null,
-    ...found,
-  };
+  const one = plainMark(found);
   return { ...one, grade: gradeMark(one) };
 };
 
@@ -27,7 +14,7 @@ describe("a mark in words", () => {
   test("one that was answered Gone reads gone, and not as a mark that never faded", () => {
     const gone = mark({ strength: "none", blanches: "not tested" });
     expect([findingWords(gone), fadeWords(gone)]).toEqual(["gone", ""]);
-    expect(markSentence(gone, 2, 200)).toMatch(/grade 0 of 4, gone; .*20 × 12\u00a0mm\.$/);
+    expect(markSentence(gone, 2, 200)).toMatch(/grade 0 of 4, gone; .*18 × 14\u00a0mm\.$/);
     expect(fadeWords(mark({ strength: "none", blanches: "not tested", fadedAtMin: 12 }))).toBe("faded by 12\u00a0min");
   });
 

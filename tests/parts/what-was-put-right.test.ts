@@ -2,22 +2,9 @@ import { expect, test } from "vitest";
 import { numbersOfMarks } from "@/app/_parts/mark-numbers";
 import { type FittingVersion, whatWasPutRight } from "@/app/fittings/[fitting]/what-was-put-right";
 import type { SkinMark } from "@/lib/fit";
+import { mark as plainMark } from "../fit/marks";
 
-const mark = (id: string, found: Partial<SkinMark> = {}): SkinMark => ({
-  id,
-  distanceFromEndMm: 60,
-  angleDeg: 90,
-  widthMm: 20,
-  heightMm: 12,
-  strength: "clear",
-  blanches: "yes",
-  firm: false,
-  warm: false,
-  painful: false,
-  broken: false,
-  fadedAtMin: null,
-  ...found,
-});
+const mark = (id: string, found: Partial<SkinMark> = {}): SkinMark => plainMark({ id, angleDeg: 90, ...found });
 
 const look = (minutesAfterDoffing: number, ...marks: SkinMark[]) => ({
   id: "look",
@@ -88,9 +75,9 @@ test("figures, ratings and words", () => {
 
 test("a forbidding mark that was taken out is named with its number and what was found", () => {
   expect(changes({ firstLook: look(2, mark("d"), mark("a", { angleDeg: 100 }), mark("c")) })).toEqual([
-    "Mark 1: 60\u00a0mm from the end, 90° → 60\u00a0mm from the end, 100°",
-    "Mark 2 taken out: deep, does not blanch; 60\u00a0mm from the end, 90°; 20 × 12\u00a0mm; not seen to fade",
-    "Mark 4 added: clear, blanches; 60\u00a0mm from the end, 90°; 20 × 12\u00a0mm; not seen to fade",
+    "Mark 1: 85\u00a0mm from the end, 90° → 85\u00a0mm from the end, 100°",
+    "Mark 2 taken out: deep, does not blanch; 85\u00a0mm from the end, 90°; 18 × 14\u00a0mm; not seen to fade",
+    "Mark 4 added: clear, blanches; 85\u00a0mm from the end, 90°; 18 × 14\u00a0mm; not seen to fade",
   ]);
   expect(changes({ firstLook: undefined })[0]).toBe("Skin: looked at 2 minutes after doffing → not looked at");
   expect(changes({ firstLook: look(3, ...(version.firstLook?.marks ?? [])) })).toEqual([
