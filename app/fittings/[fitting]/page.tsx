@@ -9,12 +9,11 @@ import { PageHead } from "@/app/_parts/page-head";
 import { may } from "@/lib/access/roles";
 import { requireActor } from "@/lib/access/session";
 import { type Bundle, type FittingRecord, motion, motionRule, suspension, suspensionRule } from "@/lib/fit";
-import { showQuantity } from "@/lib/fit/units";
 import { seeFitting } from "@/lib/records/see-fitting";
 import styles from "./fitting.module.css";
 import { Looks } from "./fitting-looks";
 import { Versions } from "./fitting-versions";
-import { placesInWords } from "./what-was-put-right";
+import { placesInWords, pullsInWords } from "./what-was-put-right";
 
 export const metadata: Metadata = { title: "Fitting" };
 
@@ -134,14 +133,7 @@ function Pulls({ record, bundle, limits }: { record: Recorded; bundle: Bundle; l
   return (
     <section aria-labelledby="pulls">
       <h2 id="pulls">Pulls {told(record, "pulls")}</h2>
-      {record.pulls.length > 0 && (
-        <p>
-          {record.pulls
-            .map(({ loadN, displacementMm }) => `${showQuantity(displacementMm, "mm", 1)} at ${showQuantity(loadN, "N", 1)}`)
-            .join(", ")}
-          .
-        </p>
-      )}
+      {record.pulls.length > 0 && <p>{pullsInWords(record.pulls)}.</p>}
       <p className="soft">{why}</p>
     </section>
   );

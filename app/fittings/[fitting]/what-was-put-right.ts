@@ -59,7 +59,7 @@ function answersOf(version: FittingVersion, { level, timeZone }: Around): Map<st
     ...fittingParts(level)
       .flatMap((part) => part.checks)
       .map(({ key, question }): [string, string] => [question, checks[key] ?? "not done"]),
-    ["Pulls", listed(pulls.map(({ loadN, displacementMm }) => `${plain(displacementMm)} mm at ${plain(loadN)} N`))],
+    ["Pulls", pullsInWords(pulls)],
     ...motion.map(({ joint, withoutDeg, withDeg }): [string, string] => [
       `Motion, ${joint.replaceAll("-", " ")}`,
       `${plain(withDeg)}° with, ${plain(withoutDeg)}° without`,
@@ -97,5 +97,8 @@ function marksOf(look: Inspection | undefined, { numbers }: Around): Map<number,
 
 /** As it was written, without the digits that a change of unit leaves. */
 const plain = (value: number): string => String(Number(value.toFixed(2)));
+
+export const pullsInWords = (pulls: FittingRecord["pulls"]): string =>
+  listed(pulls.map(({ loadN, displacementMm }) => `${plain(displacementMm)} mm at ${plain(loadN)} N`));
 
 const listed = (words: readonly string[]): string => (words.length > 0 ? words.join(", ") : "none");
