@@ -29,7 +29,9 @@ export function formatNumber(value: number, digits: number): string {
  * @example formatQuantity({ value: 2.71, standardError: 0.42, unit: "mm" }) // => "2.7 ± 0.4 mm"
  * @example formatQuantity({ value: 7, standardError: 4.24, unit: "deg" }) // => "7 ± 4°"
  */
-export function formatQuantity({ value, unit = "", standardError }: Quantity): string {
+export function formatQuantity({ value, unit = "", standardError: given = 0 }: Quantity): string {
+  // Points that lie on a line leave an error that is only the rounding of binary fractions: none.
+  const standardError = given > 1e-9 * Math.max(1, Math.abs(value)) ? given : undefined;
   const sign = unitSigns[unit] ?? unit;
   const digits = digitsOf({ value, sign, standardError });
   const number = formatNumber(value, digits);

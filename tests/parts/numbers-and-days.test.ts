@@ -9,6 +9,7 @@ const plain = (text: string) => text.replaceAll("\u00a0", " ");
 describe("numbers for the eye", () => {
   test("a value carries no more digits than its error", () => {
     expect(plain(formatQuantity({ value: 2.7134, standardError: 0.42, unit: "mm" }))).toBe("2.7 ± 0.4 mm");
+    expect(plain(formatQuantity({ value: 2.2, standardError: 4e-16, unit: "mm" }))).toBe("2.2 mm");
     expect(plain(formatQuantity({ value: 545.477, standardError: 3.6888, unit: "mL" }))).toBe("545 ± 4 mL");
     expect(plain(formatQuantity({ value: 0.04416, standardError: 0.0012, unit: "mm/N" }))).toBe("0.044 ± 0.001 mm/N");
   });
