@@ -10,6 +10,8 @@ interface FormTold {
   pending: boolean;
   /** What stands in the fields now. */
   typed: TypedValues;
+  /** The number that each skin mark, by its id, has in the record; a new mark takes the next one. */
+  markNumbers: ReadonlyMap<string, number>;
   /** After a draft was discarded the form stands for another record than the page was made for. */
   recordId?: string | undefined;
 }
@@ -20,6 +22,7 @@ export const FormContext = createContext<FormTold>({
   state: untouched,
   pending: false,
   typed: new TypedValues(),
+  markNumbers: new Map(),
 });
 
 export const fieldIdOf = (formId: string, name: string): string => `${formId}-${name}`;

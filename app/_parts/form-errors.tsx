@@ -4,13 +4,15 @@ import { useContext } from "react";
 import styles from "./form.module.css";
 import { FormContext, fieldIdOf } from "./form-context";
 import type { FormState, FormValues } from "./form-state";
+import { draftsFrom, numbersOfDrafts } from "./mark-draft";
+import { typedRows } from "./typed-rows";
 
 /** Takes the focus where it appears, so that a reader begins with what went wrong. */
 const takeFocus = (element: HTMLElement | null) => element?.focus();
 
 /** What went wrong, at the head of the form, with a way to each field. */
 export function FormErrors() {
-  const { formId, state } = useContext(FormContext);
+  const { formId, state, markNumbers } = useContext(FormContext);
   const errors = Object.entries(state.errors);
   if (!state.message && errors.length === 0) return null;
   return (
@@ -29,7 +31,7 @@ export function FormErrors() {
         <ul>
           {errors.map(([name, error]) => (
             <li key={name}>
-              {name === "" ? error : <a href={`#${fieldIdOf(formId, name)}`}>{rowOf(name, state.values) + error}</a>}
+              {name === "" ? error : <a href={`#${fieldIdOf(formId, name)}`}>{rowOf(name, state.values, markNumbers) + error}</a>}
             </li>
           ))}
         </ul>
@@ -71,22 +73,21 @@ function BothVersions({ changed }: { changed: NonNullable<FormState["changed"]> 
 
 /** What the rows of a list are called on the page. */
 const rowWords: Readonly<Record<string, string>> = {
-  marks: "Mark",
   pulls: "Pull",
   motion: "Movement",
   stations: "Level",
   levels: "Level",
 };
 
-/** "Pull 2: " for a field in a repeated row: its place among the rows as they stand on the page. */
-function rowOf(name: string, values: FormValues): string {
+/** "Pull 2: " for a field in a repeated row: its place among the rows as they stand on the page; a mark has its number. */
+function rowOf(name: string, values: FormValues, markNumbers: ReadonlyMap<string, number>): string {
   const [, list, row] = /^(.+)\.(\d+)\.[^.]+$/.exec(name) ?? [];
   if (list === undefined || row === undefined) return "";
-  const rows = new Set<number>();
-  for (const key of Object.keys(values)) {
-    if (!key.startsWith(`${list}.`)) continue;
-    rows.add(Number(key.slice(list.length + 1).split(".")[0]));
+  const at = Number(row);
+  if (list.endsWith("marks")) {
+    const drafts = draftsFrom(list, values, []);
+    return `Mark ${numbersOfDrafts(drafts, markNumbers)[drafts.findIndex((draft) => draft.row === at)] ?? at + 1}: `;
   }
   const word = rowWords[list.slice(list.lastIndexOf(".") + 1)] ?? "Row";
-  return `${word} ${[...rows].filter((other) => other <= Number(row)).length}: `;
+  return `${word} ${typedRows(values, list).filter((other) => other.row <= at).length}: `;
 }

@@ -32,6 +32,8 @@ interface ActionFormProps {
   draft?: string;
   /** What the fields hold to begin with, as if it had been typed: a record that is put right. */
   initial?: FormValues;
+  /** The numbers that skin marks have in the record already, by their ids. */
+  markNumbers?: ReadonlyMap<string, number>;
   children: ReactNode;
 }
 
@@ -49,7 +51,7 @@ interface Shown {
  * Without JavaScript the browser sends it and the page comes back filled. With it, the form is sent from here: React
  * does not reset the fields, and a lost network leaves what was typed where it is.
  */
-export function ActionForm({ action, className, draft: draftKey, initial, children }: ActionFormProps) {
+export function ActionForm({ action, className, draft: draftKey, initial, markNumbers = noNumbers, children }: ActionFormProps) {
   const [answered, formAction] = useActionState(action, initial ? { values: initial, errors: {} } : untouched);
   const [sent, setSent] = useState<Shown | null>(null);
   const [pending, startSending] = useTransition();
@@ -92,7 +94,10 @@ export function ActionForm({ action, className, draft: draftKey, initial, childr
     });
   }
 
-  const told = useMemo(() => ({ formId, state, pending, typed, recordId }), [formId, state, pending, typed, recordId]);
+  const told = useMemo(
+    () => ({ formId, state, pending, typed, recordId, markNumbers }),
+    [formId, state, pending, typed, recordId, markNumbers],
+  );
   return (
     <form
       ref={form}
@@ -115,6 +120,8 @@ export function ActionForm({ action, className, draft: draftKey, initial, childr
     </form>
   );
 }
+
+const noNumbers: ReadonlyMap<string, number> = new Map();
 
 async function tell(action: FormAction, state: FormState, formData: FormData, whenSaved: () => void): Promise<FormState> {
   try {

@@ -16,6 +16,8 @@ interface GestureDrawingProps {
   /** Where the hand is. */
   point: Point;
   placed: readonly DrawnDraft[];
+  /** Of a mark that is about to be added. */
+  nextNumber: number;
   geometry: MapGeometry;
   unit: LengthUnit;
 }
@@ -42,10 +44,17 @@ export function GestureDrawing({ id, ...hand }: GestureDrawingProps) {
   );
 }
 
-function markNow({ gesture, point, placed, geometry, unit }: Omit<GestureDrawingProps, "id">): DrawnDraft | undefined {
+function markNow({
+  gesture,
+  point,
+  placed,
+  nextNumber,
+  geometry,
+  unit,
+}: Omit<GestureDrawingProps, "id">): DrawnDraft | undefined {
   if (gesture.what === "add") {
     const { place, size } = drawnFrom(gesture.from, point, geometry);
-    return { id: "new", row: -1, number: placed.length + 1, grade: null, sized: true, ...kept({ ...place, ...size }, unit) };
+    return { id: "new", row: -1, number: nextNumber, grade: null, sized: true, ...kept({ ...place, ...size }, unit) };
   }
   const mark = placed.find(({ row }) => row === gesture.row);
   if (!mark) return undefined;

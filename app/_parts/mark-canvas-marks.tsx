@@ -16,6 +16,8 @@ interface MarkLayerProps {
   id: string;
   name: string;
   marks: MarksState;
+  /** The number of each draft. */
+  numbers: readonly number[];
   drawn: readonly DrawnMark<DrawnDraft>[];
   /** The row that the hand holds: its own drawing stands elsewhere meanwhile. */
   moving: number | null;
@@ -30,6 +32,7 @@ export const MarkLayer = memo(function MarkLayer({
   id,
   name,
   marks: { drafts, chosen, unit },
+  numbers,
   drawn,
   moving,
   geometry,
@@ -66,7 +69,7 @@ export const MarkLayer = memo(function MarkLayer({
           data-row={row}
           tabIndex={row === inTabOrder ? 0 : -1}
           aria-pressed={row === chosen}
-          aria-label={sentenceOf(drafts, row, { unit, lookedAtMin, limbLengthMm: geometry.limbLengthMm })}
+          aria-label={sentenceOf(drafts, numbers, row, { unit, lookedAtMin, limbLengthMm: geometry.limbLengthMm })}
           onKeyDown={press}
           // A reader's press comes without a pointer; the hand's own are judged by their place.
           onClick={({ detail }) => detail === 0 && act({ does: "choose", row })}
@@ -115,8 +118,13 @@ export const MarkLayer = memo(function MarkLayer({
   );
 });
 
-function sentenceOf(drafts: readonly Draft[], row: number, around: Omit<Parameters<typeof draftSentence>[1], "number">): string {
+function sentenceOf(
+  drafts: readonly Draft[],
+  numbers: readonly number[],
+  row: number,
+  around: Omit<Parameters<typeof draftSentence>[1], "number">,
+): string {
   const index = drafts.findIndex((draft) => draft.row === row);
   const draft = drafts[index];
-  return draft ? draftSentence(draft.values, { number: index + 1, ...around }) : "";
+  return draft ? draftSentence(draft.values, { number: numbers[index] ?? 0, ...around }) : "";
 }

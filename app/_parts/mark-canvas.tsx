@@ -8,9 +8,9 @@ import { drawMarks, ellipsesOf, type MapMark } from "./limb-map-marks";
 import type { DrawnLimb } from "./limb-shape";
 import { GestureDrawing } from "./mark-canvas-gesture";
 import { MarkLayer } from "./mark-canvas-marks";
-import { drawnDraft } from "./mark-draft";
+import { drawnDraft, numbersOfDrafts } from "./mark-draft";
 import editor from "./mark-editor.module.css";
-import type { MarksAction, MarksState } from "./mark-editor-state";
+import { type MarksAction, type MarksState, nextNumber } from "./mark-editor-state";
 import { MarkEllipse } from "./mark-ellipse";
 import { drawnFrom, type Gesture, gestureAt, movedTo, resizedTo } from "./mark-gesture";
 import { actionOfKey } from "./mark-keys";
@@ -47,13 +47,14 @@ export const MarkCanvas = memo(function MarkCanvas({
   const { trimLine = noLine } = limb;
   const svg = useRef<SVGSVGElement>(null);
   const focusAdded = useRef(false);
-  const { drafts, chosen, unit } = marks;
+  const { drafts, chosen, unit, known } = marks;
+  const numbers = useMemo(() => numbersOfDrafts(drafts, known), [drafts, known]);
   const placed = useMemo(
     () =>
       drafts.flatMap(
-        (draft, index) => drawnDraft(draft, { number: index + 1, unit, reachMm: geometry.reachMm, lookedAtMin }) ?? [],
+        (draft, index) => drawnDraft(draft, { number: numbers[index] ?? 0, unit, reachMm: geometry.reachMm, lookedAtMin }) ?? [],
       ),
-    [drafts, unit, geometry, lookedAtMin],
+    [drafts, numbers, unit, geometry, lookedAtMin],
   );
   const drawn = useMemo(() => drawMarks(placed, geometry, [discWordsBox(geometry)]), [placed, geometry]);
   const { live, ...hand } = useHand({ drawn, chosen, geometry, act, focusAdded, svg });
@@ -96,6 +97,7 @@ export const MarkCanvas = memo(function MarkCanvas({
           id={id}
           name={name}
           marks={marks}
+          numbers={numbers}
           drawn={drawn}
           moving={live && live.gesture.what !== "add" ? live.gesture.row : null}
           geometry={geometry}
@@ -103,7 +105,9 @@ export const MarkCanvas = memo(function MarkCanvas({
           press={press}
           act={act}
         />
-        {live && <GestureDrawing id={id} {...live} placed={placed} geometry={geometry} unit={unit} />}
+        {live && (
+          <GestureDrawing id={id} {...live} placed={placed} nextNumber={nextNumber(marks)} geometry={geometry} unit={unit} />
+        )}
       </svg>
     </div>
   );

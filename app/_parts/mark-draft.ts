@@ -42,6 +42,21 @@ export function draftsFrom(name: string, values: FormValues, first: readonly Dra
     .filter(({ values: typed }) => !isBlank(typed));
 }
 
+/**
+ * The number of each draft: a mark that was seen before keeps its own, and new ones take the next in their order.
+ *
+ * @example numbersOfDrafts([{ row: 0, values: { markId: "b" } }, { row: 1, values: {} }], new Map([["b", 2]])) // => [2, 3]
+ */
+export function numbersOfDrafts(drafts: readonly Draft[], known: ReadonlyMap<string, number>): number[] {
+  let next = Math.max(0, ...known.values());
+  return drafts.map(({ values }) => {
+    const own = known.get(values.markId ?? "");
+    if (own !== undefined) return own;
+    next += 1;
+    return next;
+  });
+}
+
 /** Nothing is typed: the id that travels along does not count. Such a row is left out when the form is sent. */
 export const isBlank = (values: DraftValues): boolean =>
   Object.entries(values).every(([name, value]) => name === "markId" || value.trim() === "");

@@ -7,6 +7,7 @@ import {
   type LengthUnit,
   lengthText,
   type MarkFieldName,
+  numbersOfDrafts,
   placeOfDraft,
   provisionalMm,
   typedLength,
@@ -23,11 +24,13 @@ export interface MarksState {
   /** The row of the mark that is open for typing. */
   chosen: number | null;
   /** The last one taken away, until something else is done to the list. */
-  removed: { draft: Draft; at: number } | null;
+  removed: { draft: Draft; at: number; number: number } | null;
   /** The row of the next mark: a number is never used twice, so that an error finds only the mark that it is about. */
   next: number;
   /** In which lengths are typed. */
   unit: LengthUnit;
+  /** The numbers that marks have in the record already, by their ids. */
+  known: ReadonlyMap<string, number>;
   /** Whether the person did anything yet. */
   touched: boolean;
   /** Said aloud after what only the eye would see. */
@@ -50,9 +53,14 @@ export type MarksAction =
 /** Where the focus goes in the panel that opens next; nowhere where the map keeps it. */
 export type PanelFocus = "heading" | MarkFieldName | null;
 
-export const marksFrom = (drafts: readonly Draft[], unit: LengthUnit): MarksState => ({
+export const marksFrom = (
+  drafts: readonly Draft[],
+  unit: LengthUnit,
+  known: ReadonlyMap<string, number> = new Map(),
+): MarksState => ({
   drafts,
   unit,
+  known,
   chosen: null,
   removed: null,
   next: Math.max(-1, ...drafts.map(({ row }) => row)) + 1,
@@ -99,10 +107,14 @@ export function marksAfter(state: MarksState, action: MarksAction): MarksState {
   }
 }
 
-function anew({ next, unit }: MarksState, drafts: readonly Draft[]): MarksState {
-  const begun = marksFrom(drafts, unit);
+function anew({ next, unit, known }: MarksState, drafts: readonly Draft[]): MarksState {
+  const begun = marksFrom(drafts, unit, known);
   return { ...begun, next: Math.max(next, begun.next) };
 }
+
+/** Of a mark that would be added now. */
+export const nextNumber = ({ drafts, next, known }: MarksState): number =>
+  numbersOfDrafts([...drafts, { row: next, values: {} }], known).at(-1) ?? 1;
 
 function added(state: MarksState, { place, size }: { place?: LimbPlace; size?: MarkSize }): MarksState {
   const values = { ...(place ? placeText(place, state.unit) : {}), ...(size ? sizeText(size, state.unit) : {}) };
@@ -114,7 +126,7 @@ function added(state: MarksState, { place, size }: { place?: LimbPlace; size?: M
     next: row + 1,
     removed: null,
     touched: true,
-    said: `Mark ${state.drafts.length + 1} added.`,
+    said: `Mark ${nextNumber(state)} added.`,
   };
 }
 
@@ -139,7 +151,7 @@ function spoken(state: MarksState, row: number): MarksState {
   const size = values.widthMm && values.heightMm ? `, ${values.widthMm} by ${values.heightMm} ${state.unit}` : "";
   return {
     ...state,
-    said: `Mark ${at + 1}: ${aspectOf(place.angleDeg)}, ${values.distanceFromEndMm} ${state.unit} from the end, ${values.angleDeg}°${size}`,
+    said: `Mark ${numbersOfDrafts(state.drafts, state.known)[at]}: ${aspectOf(place.angleDeg)}, ${values.distanceFromEndMm} ${state.unit} from the end, ${values.angleDeg}°${size}`,
   };
 }
 
@@ -180,26 +192,27 @@ export const isSaidGone = ({ strength, firm, warm, painful, broken, blanches }: 
 function removed(state: MarksState, row: number): MarksState {
   const at = state.drafts.findIndex((draft) => draft.row === row);
   const draft = state.drafts[at];
-  if (!draft) return state;
+  const number = numbersOfDrafts(state.drafts, state.known)[at];
+  if (!draft || number === undefined) return state;
   return {
     ...state,
     drafts: state.drafts.filter((other) => other !== draft),
     chosen: state.chosen === row ? null : state.chosen,
-    removed: { draft, at },
+    removed: { draft, at, number },
     touched: true,
-    said: `Mark ${at + 1} removed.`,
+    said: `Mark ${number} removed.`,
   };
 }
 
 function restored(state: MarksState): MarksState {
   if (!state.removed) return state;
-  const { draft, at } = state.removed;
+  const { draft, at, number } = state.removed;
   return {
     ...state,
     drafts: state.drafts.toSpliced(at, 0, draft),
     chosen: draft.row,
     removed: null,
     touched: true,
-    said: `Mark ${at + 1} is back.`,
+    said: `Mark ${number} is back.`,
   };
 }

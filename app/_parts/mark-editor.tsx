@@ -22,7 +22,7 @@ import type { MapMark } from "./limb-map-marks";
 import type { DrawnLimb } from "./limb-shape";
 import { useLookedAt } from "./looked-at";
 import { MarkCanvas } from "./mark-canvas";
-import { type Draft, type DraftValues, draftsFrom, gradeSoFar } from "./mark-draft";
+import { type Draft, type DraftValues, draftsFrom, gradeSoFar, numbersOfDrafts } from "./mark-draft";
 import styles from "./mark-editor.module.css";
 import { type MarksAction, marksAfter, marksFrom, type PanelFocus } from "./mark-editor-state";
 import { markFields, markHint } from "./mark-fields";
@@ -65,6 +65,7 @@ export function MarkEditor({ name, limb, minutes, hint = markHint, first = noDra
   const { drafts, chosen, removed, unit } = marks;
   const open = drafts.findIndex(({ row }) => row === chosen);
   const openDraft = drafts[open];
+  const numbers = numbersOfDrafts(drafts, marks.known);
   const listError = form.errors[name];
 
   const focusThen = (focus: PanelFocus, action: MarksAction) => {
@@ -107,7 +108,7 @@ export function MarkEditor({ name, limb, minutes, hint = markHint, first = noDra
                 mapId={id}
                 name={name}
                 draft={openDraft}
-                number={open + 1}
+                number={numbers[open] ?? 0}
                 geometry={geometry}
                 lookedAtMin={lookedAtMin}
                 unit={unit}
@@ -134,7 +135,7 @@ export function MarkEditor({ name, limb, minutes, hint = markHint, first = noDra
               </button>
               {removed && (
                 <p className={styles.removed}>
-                  Mark {removed.at + 1} is taken away.{" "}
+                  Mark {removed.number} is taken away.{" "}
                   <button
                     key={removed.draft.row}
                     ref={takeFocus}
@@ -151,6 +152,7 @@ export function MarkEditor({ name, limb, minutes, hint = markHint, first = noDra
               id={id}
               name={name}
               drafts={drafts}
+              numbers={numbers}
               chosen={chosen}
               geometry={geometry}
               lookedAtMin={lookedAtMin}
@@ -185,11 +187,13 @@ const plain = (first: readonly DraftValues[]): Record<string, string>[] =>
 
 /** The marks, with what came back from the last try or from a kept draft. */
 function useMarks(name: string, first: readonly DraftValues[], fieldset: RefObject<HTMLFieldSetElement | null>) {
-  const { state: form } = useContext(FormContext);
+  const { state: form, markNumbers } = useContext(FormContext);
   const lengths = useFieldUnit(`${name}.widthMm`);
   const draftsNow = () =>
     draftsFrom(name, form.values, lengths ? first.map((values) => inUnitOfPerson(values, lengths.first)) : first);
-  const [marks, act] = useReducer(marksAfter, null, () => marksFrom(draftsNow(), lengths?.unit === "in" ? "in" : "mm"));
+  const [marks, act] = useReducer(marksAfter, null, () =>
+    marksFrom(draftsNow(), lengths?.unit === "in" ? "in" : "mm", markNumbers),
+  );
   const [answered, setAnswered] = useState(form);
   if (answered !== form) {
     setAnswered(form);

@@ -28,6 +28,8 @@ interface Shared {
 
 interface MarkRowsProps extends Shared {
   drafts: readonly Draft[];
+  /** The number of each draft. */
+  numbers: readonly number[];
   chosen: number | null;
   before: readonly MapMark[];
   /** Opens a mark for typing, or closes the open one; the focus goes to its heading or to a field. */
@@ -35,9 +37,11 @@ interface MarkRowsProps extends Shared {
 }
 
 /** One line a mark; pressing it opens the mark for typing. */
-export function MarkRows({ drafts, chosen, before, open, ...shared }: MarkRowsProps) {
+export function MarkRows({ drafts, numbers, chosen, before, open, ...shared }: MarkRowsProps) {
   if (drafts.length === 0) return <p className={styles.none}>No mark is in the list yet.</p>;
-  const unfinished = drafts.flatMap(({ values }, index) => (missingOf(values).length > 0 && !isBlank(values) ? [index + 1] : []));
+  const unfinished = drafts.flatMap(({ values }, index) =>
+    missingOf(values).length > 0 && !isBlank(values) ? [numbers[index]] : [],
+  );
   return (
     <>
       <div aria-hidden="true" className={`${styles.head} ${before.length > 0 ? styles.besideGone : ""}`}>
@@ -52,7 +56,7 @@ export function MarkRows({ drafts, chosen, before, open, ...shared }: MarkRowsPr
             key={draft.row}
             {...shared}
             draft={draft}
-            number={index + 1}
+            number={numbers[index] ?? 0}
             isOpen={draft.row === chosen}
             before={before.find(({ id }) => id === draft.values.markId)}
             open={open}

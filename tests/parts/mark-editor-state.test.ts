@@ -2,9 +2,9 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { mapGeometry } from "@/app/_parts/limb-map-geometry";
 import { complaintsOf, missingOf, saidOf } from "@/app/_parts/mark-check";
-import { type DraftValues, draftsFrom, gradeSoFar, typedLength, typedNumber } from "@/app/_parts/mark-draft";
+import { type DraftValues, draftsFrom, gradeSoFar, numbersOfDrafts, typedLength, typedNumber } from "@/app/_parts/mark-draft";
 import { draftSentence } from "@/app/_parts/mark-draft-words";
-import { isSaidGone, type MarksAction, marksAfter, marksFrom } from "@/app/_parts/mark-editor-state";
+import { isSaidGone, type MarksAction, marksAfter, marksFrom, nextNumber } from "@/app/_parts/mark-editor-state";
 import { actionOfKey } from "@/app/_parts/mark-keys";
 
 const doing = (actions: readonly MarksAction[], begun = marksFrom([], "mm")) => actions.reduce(marksAfter, begun);
@@ -21,6 +21,35 @@ const key = (name: string, more: { shiftKey?: boolean; altKey?: boolean; ctrlKey
 });
 
 describe("marks as they are written down", () => {
+  test("at a later look a mark keeps its number, and a new one takes the next that nobody had", () => {
+    const known = new Map([
+      ["a", 1],
+      ["b", 2],
+      ["c", 3],
+    ]);
+    const begun = marksFrom(
+      draftsFrom("marks", {}, [
+        { markId: "c", angleDeg: "8" },
+        { markId: "a", angleDeg: "90" },
+      ]),
+      "mm",
+      known,
+    );
+    expect(numbersOfDrafts(begun.drafts, known)).toEqual([3, 1]);
+    expect(nextNumber(begun)).toBe(4);
+    const after = doing(
+      [
+        { does: "add", place },
+        { does: "add", place },
+        { does: "remove", row: 2 },
+      ],
+      begun,
+    );
+    expect(after.said).toBe("Mark 4 removed.");
+    expect(numbersOfDrafts(after.drafts, known)).toEqual([3, 1, 4]);
+    expect(doing([{ does: "undo" }], after).said).toBe("Mark 4 is back.");
+  });
+
   test("a press gives a place and nothing else: size, strength and blanching stay to be answered", () => {
     const values = valuesAfter([{ does: "add", place }]);
     expect(values).toEqual({ distanceFromEndMm: "88", angleDeg: "8" });

@@ -7,6 +7,7 @@ import { ActionForm } from "@/app/_parts/form";
 import { limbShapeOf } from "@/app/_parts/limb-shape";
 import { MarkEditor } from "@/app/_parts/mark-editor";
 import { markHint, markSeenBefore } from "@/app/_parts/mark-fields";
+import { numbersOfMarks } from "@/app/_parts/mark-numbers";
 import { PageHead } from "@/app/_parts/page-head";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import { requireActor } from "@/lib/access/session";
@@ -23,10 +24,11 @@ export default async function LookPage({ params }: { params: Promise<{ fitting: 
   const { fitting: fittingId } = await params;
   const actor = await requireActor(`/fittings/${fittingId}/look`);
   onlyWho(actor, "look at the skin");
-  const { episode, bundle, fitting } = await show(seeFitting(actor, fittingId));
+  const { episode, bundle, fitting, versions } = await show(seeFitting(actor, fittingId));
   const socket = episode.sockets.find(({ id }) => id === fitting.socketId);
   const last = bundle.fittings.find(({ id }) => id === fitting.id)?.inspections.at(-1);
   const seen = (last?.marks ?? []).filter(({ strength }) => strength !== "none");
+  const numbers = numbersOfMarks(versions.flatMap((version) => version.looks));
   return (
     <>
       <PageHead
@@ -37,7 +39,7 @@ export default async function LookPage({ params }: { params: Promise<{ fitting: 
           </Link>
         }
       />
-      <ActionForm action={look} draft={draftKey("look after a fitting", fitting.id, actor.id)}>
+      <ActionForm action={look} draft={draftKey("look after a fitting", fitting.id, actor.id)} markNumbers={numbers}>
         <HiddenField name="id" value={newId()} />
         <HiddenField name="fittingId" value={fitting.id} />
         <DateField name="at" label="When" withTime first={toClinicTime(now(), bundle.clinic.timeZone)} />

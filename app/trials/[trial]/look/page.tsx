@@ -10,6 +10,7 @@ import { markHint, markSeenBefore } from "@/app/_parts/mark-fields";
 import { counted } from "@/app/_parts/numbers";
 import { PageHead } from "@/app/_parts/page-head";
 import { SubmitButton } from "@/app/_parts/submit-button";
+import { numbersInOrder } from "@/app/episodes/mark-numbers-of-episode";
 import { requireActor } from "@/lib/access/session";
 import { gradeMark, type WearTrialRecord } from "@/lib/fit";
 import { toClinicTime } from "@/lib/records/clinic-time";
@@ -40,7 +41,11 @@ export default async function LookPage({ params }: { params: Promise<{ trial: st
           </Link>
         }
       />
-      <ActionForm action={look} draft={draftKey("look at the skin", trialId, actor.id)}>
+      <ActionForm
+        action={look}
+        draft={draftKey("look at the skin", trialId, actor.id)}
+        markNumbers={record ? numbersInOrder(record) : new Map()}
+      >
         <HiddenField name="id" value={newId()} />
         <HiddenField name="trialId" value={trialId} />
         <DateField name="at" label="When" withTime first={toClinicTime(asOf, bundle.clinic.timeZone)} />
