@@ -2,6 +2,7 @@
 
 import type { ReactNode } from "react";
 import styles from "./fields.module.css";
+import { useOwnUnits } from "./units";
 
 /** What every field takes. `first` is what it holds before anything was typed. */
 export interface FieldProps {
@@ -53,16 +54,17 @@ export function LabelText({ label, optional = false }: { label: string; optional
 }
 
 export function HintAndError({ ids: { hintId, errorId, error }, hint }: { ids: FrameIds; hint: string | undefined }) {
+  const told = useOwnUnits();
   return (
     <>
       {hint && (
         <span id={hintId} className={styles.hint}>
-          {hint}
+          {told(hint)}
         </span>
       )}
       {error && (
         <span id={errorId} className={styles.error}>
-          {error}
+          {told(error)}
         </span>
       )}
     </>

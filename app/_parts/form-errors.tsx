@@ -6,6 +6,7 @@ import { FormContext, fieldIdOf } from "./form-context";
 import type { FormState, FormValues } from "./form-state";
 import { draftsFrom, numbersOfDrafts } from "./mark-draft";
 import { typedRows } from "./typed-rows";
+import { useOwnUnits } from "./units";
 
 /** Takes the focus where it appears, so that a reader begins with what went wrong. */
 const takeFocus = (element: HTMLElement | null) => element?.focus();
@@ -13,6 +14,7 @@ const takeFocus = (element: HTMLElement | null) => element?.focus();
 /** What went wrong, at the head of the form, with a way to each field. */
 export function FormErrors() {
   const { formId, state, markNumbers } = useContext(FormContext);
+  const told = useOwnUnits();
   const errors = Object.entries(state.errors);
   if (!state.message && errors.length === 0) return null;
   return (
@@ -31,7 +33,11 @@ export function FormErrors() {
         <ul>
           {errors.map(([name, error]) => (
             <li key={name}>
-              {name === "" ? error : <a href={`#${fieldIdOf(formId, name)}`}>{rowOf(name, state.values, markNumbers) + error}</a>}
+              {name === "" ? (
+                told(error)
+              ) : (
+                <a href={`#${fieldIdOf(formId, name)}`}>{rowOf(name, state.values, markNumbers) + told(error)}</a>
+              )}
             </li>
           ))}
         </ul>

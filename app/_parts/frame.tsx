@@ -35,7 +35,7 @@ export function Frame({ clinicName, invented, items, signedIn, children }: Frame
               <div className={styles.who}>
                 <Link href="/my-password" prefetch={false} className={styles.name}>
                   {signedIn.name}, {signedIn.role}
-                  <span className="heard">: change your password</span>
+                  <span className="heard">: your password and your units</span>
                 </Link>
                 <SignOut accountId={signedIn.id} className={styles.out} signOut={signedIn.signOut} />
               </div>

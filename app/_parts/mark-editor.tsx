@@ -29,7 +29,7 @@ import { markFields, markHint } from "./mark-fields";
 import { MarkPanel } from "./mark-panel";
 import { MarkRows } from "./mark-rows";
 import { Rows } from "./rows";
-import { useFieldUnit } from "./units";
+import { useFieldUnit, useOwnUnits } from "./units";
 
 interface MarkEditorProps {
   /** The list's name in the input: `look.marks`. */
@@ -56,6 +56,7 @@ export function MarkEditor({ name, limb, minutes, hint = markHint, first = noDra
   const { formId, state: form } = useContext(FormContext);
   const id = useId();
   const canChange = useHasScripts();
+  const told = useOwnUnits();
   const fieldset = useRef<HTMLFieldSetElement>(null);
   const [marks, act] = useMarks(name, first, fieldset);
   const lookedAtMin = useLookedAt(minutes, fieldset);
@@ -88,7 +89,7 @@ export function MarkEditor({ name, limb, minutes, hint = markHint, first = noDra
       </noscript>
       <fieldset ref={fieldset} id={fieldIdOf(formId, name)} tabIndex={-1} className={styles.marks}>
         <legend>Marks</legend>
-        {listError && <p className={styles.error}>{listError}</p>}
+        {listError && <p className={styles.error}>{told(listError)}</p>}
         <div className={styles.both}>
           <div className={styles.drawn}>
             <MarkCanvas
@@ -165,7 +166,7 @@ export function MarkEditor({ name, limb, minutes, hint = markHint, first = noDra
           </div>
           <div id={`${id}-view`} className={`${styles.words} ${styles.about}`}>
             <p>
-              {viewWords(limb, geometry)} {limb.trimWords}
+              {told(viewWords(limb, geometry))} {limb.trimWords}
               {before.length > 0 && " Dotted: the marks of the last look."}
             </p>
             <MapKey id={id} grades={gradesOf(shown.drafts, lookedAtMin)} trimLine={(limb.trimLine ?? []).length > 1} />

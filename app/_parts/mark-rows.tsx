@@ -13,6 +13,7 @@ import { isSaidGone, type MarksAction, type PanelFocus } from "./mark-editor-sta
 import { markFields } from "./mark-fields";
 import styles from "./mark-rows.module.css";
 import { findingWords } from "./mark-words";
+import { useOwnUnits } from "./units";
 
 interface Shared {
   /** Of the map: its hatches are used here too, and the panel's id begins with it. */
@@ -96,6 +97,7 @@ const MarkRow = memo(function MarkRow({
   open,
 }: MarkRowProps) {
   const { formId, state } = useContext(FormContext);
+  const told = useOwnUnits();
   const { row, values } = draft;
   const grade = gradeSoFar(values, lookedAtMin);
   const { place, position } = whereWords(values, { limbLengthMm: geometry.limbLengthMm, unit });
@@ -103,7 +105,7 @@ const MarkRow = memo(function MarkRow({
   const missing = missingOf(values);
   const isGone = isSaidGone(values);
   const asks = values.strength && missing.includes("blanching") ? "blanches?" : "";
-  const wrong = said.length > 1 ? `${said.length} fields need another look` : said[0]?.[1];
+  const wrong = said.length > 1 ? `${said.length} fields need another look` : said[0] && told(said[0][1]);
   const was = before && `last time ${findingWords(before)}`;
   const [size, strength, signs] = [sizeSoFar(values, unit), strengthSoFar(values), signsSoFar(values)];
   // What stands in the row, in its order: the drawing of the hatch is left out.

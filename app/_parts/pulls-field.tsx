@@ -11,7 +11,7 @@ import { hasFallingLine, PullsPicture } from "./pulls-picture";
 import { Rows } from "./rows";
 import { StateMark } from "./state-mark";
 import { typedRows } from "./typed-rows";
-import { useFieldUnit } from "./units";
+import { useFieldUnit, useOwnUnits } from "./units";
 
 interface PullsFieldProps {
   rule: SuspensionRule;
@@ -23,6 +23,7 @@ interface PullsFieldProps {
 export function PullsField({ rule, first = [] }: PullsFieldProps) {
   const pulls = usePulls();
   const { state } = useContext(FormContext);
+  const told = useOwnUnits();
   const reading = suspension(pulls, rule);
   return (
     <div className={styles.pulls}>
@@ -46,10 +47,10 @@ export function PullsField({ rule, first = [] }: PullsFieldProps) {
               ? "not known"
               : hasFallingLine(reading)
                 ? `${reading.state}, but less displaced under more load`
-                : `${quantityOf(reading)} at ${formatQuantity({ value: rule.loadN, unit: "N" })}`}
+                : told(`${quantityOf(reading)} at ${formatQuantity({ value: rule.loadN, unit: "N" })}`)}
           </StateMark>
         </p>
-        <p className="soft">{pullsInWords(pulls, reading)}</p>
+        <p className="soft">{told(pullsInWords(pulls, reading))}</p>
       </div>
     </div>
   );

@@ -5,6 +5,7 @@ import { CheckBox, DateField, NumberField, type Option, SelectField, TextField }
 import { FormContext, fieldIdOf } from "./form-context";
 import type { FormValues } from "./form-state";
 import styles from "./rows.module.css";
+import { useOwnUnits } from "./units";
 
 /** One field of every row; it is named `LIST.ROW.name`. Selects begin empty, so that a row left free can be told. */
 export type RowField = { name: string; label: string; hint?: string; optional?: boolean } & (
@@ -35,16 +36,17 @@ export function Rows({ name, label, hint, one, fields, first = [], blank = 2 }: 
   const { formId, state } = useContext(FormContext);
   const [rows, setRows] = useState(() => rowsToBegin({ name, values: state.values, filled: first.length, blank }));
   const canChange = useHasScripts();
+  const told = useOwnUnits();
   const error = state.errors[name];
   const id = fieldIdOf(formId, name);
 
   return (
     <fieldset id={id} tabIndex={-1} className={styles.rows} aria-describedby={error ? `${id}-error` : undefined}>
       <legend>{label}</legend>
-      {hint && <p className={styles.hint}>{hint}</p>}
+      {hint && <p className={styles.hint}>{told(hint)}</p>}
       {error && (
         <p id={`${id}-error`} className={styles.error}>
-          {error}
+          {told(error)}
         </p>
       )}
       <ol>

@@ -3,16 +3,21 @@
 import { createContext, type ReactNode, useContext } from "react";
 import { FitInputError } from "@/lib/fit/errors";
 import { inUnit, type MeasuredQuantity, readQuantity, showQuantity, type Unit, unitsOf } from "@/lib/fit/units";
+import { type UnitsChosen, withOwnUnits } from "./beside-metric";
 import { quantityOfName } from "./quantity-of-name";
 
-type Units = Readonly<Record<MeasuredQuantity, Unit>>;
-
-const Context = createContext<Units>({ length: "mm", mass: "kg", force: "N" });
+const Context = createContext<UnitsChosen>({ length: "mm", mass: "kg", force: "N" });
 
 /** The units that the person who looks at the page has chosen. */
-export const UnitsProvider = ({ units, children }: { units: Units; children: ReactNode }) => (
+export const UnitsProvider = ({ units, children }: { units: UnitsChosen; children: ReactNode }) => (
   <Context value={units}>{children}</Context>
 );
+
+/** Writes the figures of a sentence in the person's own units behind the metric ones. */
+export function useOwnUnits(): (sentence: string) => string {
+  const units = useContext(Context);
+  return (sentence) => withOwnUnits(sentence, units);
+}
 
 /** How a field is shown and read whose name says a length, a mass or a force; nothing for others, which have one unit. */
 export function useFieldUnit(name: string) {
