@@ -1,7 +1,6 @@
 import { createServer, request } from "node:http";
 import type { AddressInfo } from "node:net";
 import { setTimeout as wait } from "node:timers/promises";
-import type { Page } from "@playwright/test";
 import { expect, test } from "./clinic";
 import { signedInState } from "./prepared";
 import { stored } from "./stored";
@@ -38,43 +37,31 @@ async function inPieces(address: string, tags: number) {
 
 function placeOfCut(body: Buffer, tags: number): number {
   const text = body.toString("latin1");
-  const map = text.search(/<svg[^>]*(?:aria-label="Map of the marks"|class="[^"]*_map)/);
+  const map = text.indexOf('aria-label="Map of the marks"');
   return [...text.slice(map).matchAll(/</g)].map(({ index }) => map + index)[tags] ?? map;
 }
 
-/** What of the page has a box to be drawn in, by tag and class. */
-const drawn = (page: Page): Promise<string[]> =>
-  page.evaluate(() =>
-    [...document.querySelectorAll("main :is(svg, button, fieldset, table, li, figure, p)")]
-      .filter((element) => element.checkVisibility())
-      .map((element) => `${element.tagName} ${element.getAttribute("class") ?? ""}`),
-  );
-
-for (const [what, sql, path] of [
-  ["the form of a fitting", "SELECT subjectSocketId AS id FROM Episode WHERE nextStep = 'sign'", "/sockets/ID/fitting"],
-  ["a fitting", "SELECT fittingId AS id FROM SkinInspection WHERE fittingId IS NOT NULL", "/fittings/ID"],
-] as const)
-  test(`${what} that comes in pieces over a slow network is drawn whole`, async ({ browser, page, clinic }) => {
-    test.setTimeout(120_000);
-    const address = path.replace("ID", String(stored(clinic.file, sql).id));
-    await page.setViewportSize({ width: 360, height: 780 });
-    await page.goto(address);
-    await page.waitForLoadState("networkidle");
-    const whole = await drawn(page);
-    await Promise.all(
-      [8, 12, 16, 20, 24, 28, 32, 36].map(async (tags) => {
-        const network = await inPieces(clinic.address, tags);
-        // Nothing is on the device yet: styles and scripts come over the same network.
-        const context = await browser.newContext({
-          storageState: signedInState("prosthetist"),
-          viewport: { width: 360, height: 780 },
-        });
-        const first = await context.newPage();
-        await first.goto(network.address + address);
-        await first.waitForLoadState("networkidle");
-        expect(await drawn(first), `cut ${tags} tags after the map began`).toEqual(whole);
-        await context.close();
-        await network.close();
-      }),
-    );
-  });
+// Chromium left the drawing out where it stood in a size container: of ten such pages, four at a time, three or four.
+test("a form that comes in pieces over a slow network has its limb map", async ({ browser, clinic }) => {
+  test.setTimeout(120_000);
+  const { id } = stored(clinic.file, "SELECT subjectSocketId AS id FROM Episode WHERE nextStep = 'sign'");
+  const isMapDrawn = async (tags: number): Promise<boolean> => {
+    const network = await inPieces(clinic.address, tags);
+    // Nothing is on the device yet: styles and scripts come over the same network.
+    const context = await browser.newContext({
+      storageState: signedInState("prosthetist"),
+      viewport: { width: 360, height: 780 },
+    });
+    const page = await context.newPage();
+    await page.goto(`${network.address}/sockets/${id}/fitting`);
+    await wait(200);
+    const isDrawn = await page.locator('svg[aria-label="Map of the marks"]').evaluate((map) => map.checkVisibility());
+    await context.close();
+    await network.close();
+    return isDrawn;
+  };
+  const abreast = async (cuts: readonly number[]) => {
+    for (const tags of cuts) expect(await isMapDrawn(tags), `cut ${tags} tags after the map began`).toBe(true);
+  };
+  await Promise.all([abreast([8, 24, 40]), abreast([12, 28, 44]), abreast([16, 32]), abreast([20, 36])]);
+});
