@@ -48,7 +48,11 @@ export const seeEpisodeOfTrial = query({
   read: async (db, trialId: string) => {
     const trial = await db.wearTrial.findUnique({ where: { id: trialId }, select: { episodeId: true } });
     if (!trial) throw new NotFound("wear trial");
-    return episodeAsOf(db, trial.episodeId, now());
+    const [seen, setAside] = await Promise.all([
+      episodeAsOf(db, trial.episodeId, now()),
+      db.setAsideEvent.findMany({ where: { trialId }, orderBy: [{ receivedAt: "asc" }, { id: "asc" }] }),
+    ]);
+    return { ...seen, setAside };
   },
   seen: ({ episode }) => ({ action: "saw a wear trial", kind: "episode", id: episode.id, wearerId: episode.wearerId }),
 });

@@ -138,7 +138,10 @@ export const evenMarks = (strength: "clear" | "none") =>
   }));
 
 /** Two sockets; the second fits, its trial passed, its marks faded: ready to be signed. */
-export async function readyEpisode(clinic: TestClinic, { until = "looked" }: { until?: "fitted" | "worn" | "looked" } = {}) {
+export async function readyEpisode(
+  clinic: TestClinic,
+  { until = "looked" }: { until?: "fitted" | "planned" | "worn" | "looked" } = {},
+) {
   const { prosthetist, assistant, technician } = clinic;
   const { wearerId } = await addWearer(assistant, {
     clinicNumber: "T-1",
