@@ -37,12 +37,16 @@ export interface LineChartProps {
   /** A stretch of the horizontal axis that means something: from where the size had settled. */
   zone?: { from: number; label: string } | undefined;
   limit?: { value: number; label: string } | undefined;
+  /** Where both axes begin and end; by the points, where nothing is said. */
+  frame?: { along: readonly [number, number]; up: readonly [number, number] } | undefined;
+  /** Moments of the horizontal axis that mean something: a pause, a stop. */
+  moments?: readonly { at: number; label: string }[] | undefined;
 }
 
 type LineOf = Chart<"line", { x: number; y: number }[]>;
 
 /** A line with its points and 90 % band. Colours are the page's own, in light, in dark and on paper; nothing moves. */
-export function LineChart({ points, unit, summary, zone, limit }: LineChartProps) {
+export function LineChart({ points, unit, summary, zone, limit, frame, moments }: LineChartProps) {
   const chart = useRef<LineOf>(null);
 
   useEffect(() => {
@@ -64,8 +68,8 @@ export function LineChart({ points, unit, summary, zone, limit }: LineChartProps
       <Line
         ref={chart}
         data={datasetsOf(points)}
-        options={optionsOf({ points, unit, limit })}
-        plugins={[drawnBehind({ points, zone, limit })]}
+        options={optionsOf({ points, unit, limit, frame })}
+        plugins={[drawnBehind({ points, zone, limit, moments })]}
         aria-label={summary}
       />
     </div>
@@ -110,12 +114,17 @@ function datasetsOf(points: readonly ChartPoint[]): ChartData<"line", { x: numbe
   };
 }
 
-function optionsOf({ points, unit, limit }: Pick<LineChartProps, "points" | "unit" | "limit">): ChartOptions<"line"> {
+function optionsOf({
+  points,
+  unit,
+  limit,
+  frame,
+}: Pick<LineChartProps, "points" | "unit" | "limit" | "frame">): ChartOptions<"line"> {
   const heights = points
     .flatMap(({ value, low, high }) => [value, low ?? value, high ?? value])
     .concat(limit ? [limit.value] : []);
   const ticks = { color: coloured("--soft"), font: ({ chart }: { chart: Chart }) => ({ size: 15, family: fontOf(chart) }) };
-  const [first, last] = [points[0]?.at ?? 0, points.at(-1)?.at ?? 1];
+  const [first, last] = frame?.along ?? [points[0]?.at ?? 0, points.at(-1)?.at ?? 1];
   const margin = (last - first || 1) * 0.03;
   return {
     animation: false,
@@ -143,8 +152,9 @@ function optionsOf({ points, unit, limit }: Pick<LineChartProps, "points" | "uni
       },
       y: {
         type: "linear",
-        suggestedMin: Math.min(...heights),
-        suggestedMax: Math.max(...heights),
+        ...(frame
+          ? { min: frame.up[0], max: frame.up[1] }
+          : { suggestedMin: Math.min(...heights), suggestedMax: Math.max(...heights) }),
         border: { display: false },
         grid: { color: coloured("--line") },
         ticks: {
@@ -162,7 +172,12 @@ const label = (value: number, unit: string): string =>
   [formatNumber(value, Number.isInteger(value) ? 0 : 1), unit].filter(Boolean).join(" ");
 
 /** The zone and the limit line, which lie behind the line itself. */
-const drawnBehind = ({ points, zone, limit }: Pick<LineChartProps, "points" | "zone" | "limit">): Plugin<"line"> => ({
+const drawnBehind = ({
+  points,
+  zone,
+  limit,
+  moments = [],
+}: Pick<LineChartProps, "points" | "zone" | "limit" | "moments">): Plugin<"line"> => ({
   id: "behind",
   beforeDatasetsDraw: (chart) => {
     const { ctx, chartArea, scales } = chart;
@@ -177,6 +192,18 @@ const drawnBehind = ({ points, zone, limit }: Pick<LineChartProps, "points" | "z
       ctx.fillStyle = tokenColour(chart, "--met");
       const width = ctx.measureText(zone.label).width;
       ctx.fillText(zone.label, Math.max(left, Math.min(from + 8, right - width - 4)), top + 6);
+    }
+    for (const { at, label: words } of moments) {
+      const x = scales.x?.getPixelForValue(at) ?? left;
+      ctx.strokeStyle = tokenColour(chart, "--soft");
+      ctx.fillStyle = ctx.strokeStyle;
+      ctx.setLineDash([2, 4]);
+      ctx.beginPath();
+      ctx.moveTo(x, top);
+      ctx.lineTo(x, bottom);
+      ctx.stroke();
+      const width = ctx.measureText(words).width;
+      ctx.fillText(words, x + 5 + width > right ? x - 5 - width : x + 5, bottom - 20);
     }
     if (limit) {
       const y = scales.y?.getPixelForValue(limit.value) ?? top;

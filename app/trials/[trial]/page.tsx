@@ -11,32 +11,39 @@ import { SkinOverTime } from "@/app/_parts/skin-over-time";
 import { feelingWords, stopSignWords } from "@/app/_parts/skin-words";
 import { StateMark } from "@/app/_parts/state-mark";
 import { requireActor } from "@/lib/access/session";
-import { replayWearTrial, type TrialEvent, type WearTrial } from "@/lib/fit";
+import { replayWearTrial, type TrialEvent, trialLimitsOf, type WearTrial } from "@/lib/fit";
 import { clinicSettings } from "@/lib/records/clinic";
 import { now } from "@/lib/records/clock";
 import { seeEpisodeOfTrial } from "@/lib/records/see-episode";
 import { EventForms } from "./event-forms";
+import { SetAside } from "./set-aside";
 import styles from "./trial.module.css";
 import { TrialClock } from "./trial-clock";
+import { TrialCourse } from "./trial-course";
 
 export const metadata: Metadata = { title: "Wear trial" };
 
 export default async function TrialPage({ params }: { params: Promise<{ trial: string }> }) {
   const { trial: trialId } = await params;
   const actor = await requireActor(`/trials/${trialId}`);
-  const [{ episode, bundle }, clinic] = await Promise.all([show(seeEpisodeOfTrial(actor, trialId)), clinicSettings()]);
+  const [{ episode, bundle, limits: inForce, setAside }, clinic] = await Promise.all([
+    show(seeEpisodeOfTrial(actor, trialId)),
+    clinicSettings(),
+  ]);
   const timeZone = clinic?.timeZone ?? "UTC";
   const record = bundle.wearTrials.find(({ id }) => id === trialId);
   const row = episode.wearTrials.find(({ id }) => id === trialId);
   if (!record || !row) throw new Error("the trial is in its episode");
   const asOf = now();
-  const trial = replayWearTrial(record.plan, record.events, asOf.toISOString());
+  const limits = trialLimitsOf(inForce);
+  const trial = replayWearTrial(record.plan, record.events, asOf.toISOString(), limits);
   const socket = episode.sockets.find(({ id }) => id === record.socketId);
   const signed = episode.signOffs.find((signOff) => signOff.socketId === record.socketId && signOff.withdrawal === null);
   const { plan } = record;
   const alarm = trial.reasons.find(
     ({ about, state }) => (about === "pain" && state === "forbids") || (about === "feelings" && state === "not met"),
   );
+  const deviceAt = new Map(row.events.flatMap(({ id, deviceAt: at }) => (at ? [[id, at.toISOString()] as const] : [])));
   const events = [...record.events].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
   return (
     <>
@@ -100,6 +107,7 @@ export default async function TrialPage({ params }: { params: Promise<{ trial: s
           )}
         />
       )}
+      <TrialCourse record={record} trial={trial} limits={limits} timeZone={timeZone} />
       {events.length > 0 && (
         <section aria-labelledby="events">
           <h2 id="events">What happened</h2>
@@ -115,7 +123,12 @@ export default async function TrialPage({ params }: { params: Promise<{ trial: s
               {events.map((event) => (
                 <tr key={event.id}>
                   <td>{timeAt(event.at, timeZone)}</td>
-                  <td>{eventWords(event)}</td>
+                  <td>
+                    {eventWords(event)}
+                    {deviceAt.has(event.id) && (
+                      <span className="soft"> The device’s clock said {timeAt(deviceAt.get(event.id) ?? "", timeZone)}.</span>
+                    )}
+                  </td>
                   <td>{event.reportedBy ?? ""}</td>
                 </tr>
               ))}
@@ -123,6 +136,7 @@ export default async function TrialPage({ params }: { params: Promise<{ trial: s
           </table>
         </section>
       )}
+      <SetAside events={setAside} timeZone={timeZone} />
       <section id="skin" aria-labelledby="looks">
         <h2 id="looks">Looks at the skin</h2>
         {record.inspections.length === 0 && (
