@@ -2,6 +2,7 @@ import Link from "next/link";
 import type { ReactNode } from "react";
 import type { Gate } from "@/lib/fit/assessment";
 import type { ReadingState } from "@/lib/fit/reading";
+import { toldNotSeen } from "@/lib/fit/words";
 import { dayAt, longDay } from "./dates";
 import styles from "./gate-list.module.css";
 import { gateWords } from "./gate-words";
@@ -32,7 +33,7 @@ export function GateList({ unfolded = false, ...props }: GateListProps) {
         <details className={styles.met} open={unfolded}>
           <summary>
             <StateMark state="met">{met.length} met</StateMark>
-            <span className={styles.names}>{met.map(({ id }) => lowerFirst(gateWords[id])).join(", ")}</span>
+            <span className={styles.names}>{met.map(nameOf).join(", ")}</span>
           </summary>
           <GateTable {...props} gates={met} caption="Checks that are met" />
         </details>
@@ -41,6 +42,10 @@ export function GateList({ unfolded = false, ...props }: GateListProps) {
     </div>
   );
 }
+
+/** What nobody here saw says so also where it is folded. */
+const nameOf = ({ id, why }: Gate): string =>
+  `${lowerFirst(gateWords[id])}${why.includes(toldNotSeen) ? " (told, not seen)" : ""}`;
 
 function GateTable({ gates, caption, kinds, timeZone, action }: GateListProps & { caption: string }) {
   return (

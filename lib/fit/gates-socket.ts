@@ -6,7 +6,7 @@ import { counted, figure, inWords } from "./figures";
 import { limitValue } from "./limits";
 import { type MotionReading, motion as motionOf, motionRule } from "./motion";
 import { suspension as suspensionOf, suspensionRule } from "./suspension";
-import { type CheckKey, checksOf, type ReportedPart } from "./words";
+import { type CheckKey, checksOf, type ReportedPart, toldNotSeen } from "./words";
 
 const noSocket: Finding = { state: "unknown", why: "There is no check socket yet.", source: "plain" };
 const noFitting = ({ socket }: Evidence): Finding =>
@@ -117,7 +117,7 @@ const named = (keys: readonly CheckKey[], what: string): string[] =>
 
 /** What somebody told and nobody who writes it down has seen is judged alike, and says so. */
 const told = (part: ReportedPart, { fitting }: Evidence, finding: Finding): Finding =>
-  fitting?.reported?.includes(part) ? { ...finding, why: `${finding.why} Told at the fitting, not seen.` } : finding;
+  fitting?.reported?.includes(part) ? { ...finding, why: `${finding.why} ${toldNotSeen}` } : finding;
 
 /** What the pulls of the latest fitting show. */
 export const pulled = foundOnce(({ bundle, fitting, limits }) =>

@@ -178,3 +178,6 @@ export const acceptableGates = [
   "checked-often-enough",
   "marks-even",
 ] as const satisfies readonly GateId[];
+
+/** Stands in the reason of a gate whose evidence a wearer or a helper told over video: judged alike, and said. */
+export const toldNotSeen = "Told at the fitting, not seen.";

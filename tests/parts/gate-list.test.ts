@@ -5,7 +5,7 @@ import { GateList } from "@/app/_parts/gate-list";
 import { gateWords } from "@/app/_parts/gate-words";
 import type { Gate } from "@/lib/fit/assessment";
 import type { ReadingState } from "@/lib/fit/reading";
-import { type GateId, gateIds } from "@/lib/fit/words";
+import { type GateId, gateIds, toldNotSeen } from "@/lib/fit/words";
 
 const found: Partial<Record<GateId, ReadingState>> = {
   comfort: "close",
@@ -37,6 +37,14 @@ describe("the list of gates", () => {
     expect(at("skin-inspected")).toBeLessThan(at("comfort"));
     expect(folded).toContain("16 met");
     expect(folded).not.toContain("forbids");
+  });
+
+  test("what was told and not seen says so also where it is folded", () => {
+    const told = gates.map((gate) => (gate.id === "suspension" ? { ...gate, why: `${gate.why} ${toldNotSeen}` } : gate));
+    const summary = (list: string) => list.split("<summary")[1]?.split("</summary>")[0] ?? "";
+    expect(summary(show(told))).toContain(`${gateWords.suspension.toLowerCase()} (told, not seen)`);
+    expect(summary(show(told)).match(/told, not seen/g)).toHaveLength(1);
+    expect(summary(show(gates))).not.toContain("told, not seen");
   });
 
   test("each shows the value with its error, the limit, why, and the way to where the limit comes from", () => {
