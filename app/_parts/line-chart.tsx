@@ -103,6 +103,8 @@ function datasetsOf(points: readonly ChartPoint[]): ChartData<"line", { x: numbe
         data: points.map(({ at, value }) => ({ x: at, y: value })),
         borderColor: coloured("--accent"),
         borderWidth: 2.2,
+        // A point at the end of the scale is drawn whole.
+        clip: false as const,
         pointRadius: 4.5,
         pointBorderWidth: 2,
         pointBackgroundColor: coloured("--card"),

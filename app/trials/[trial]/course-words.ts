@@ -20,7 +20,9 @@ export function courseInWords(name: string, series: Series, trendP: number): str
   const ends = `from ${formatNumber(first.value, 0)} to ${formatNumber(final.value, 0)}`;
   // What was said outside the trial counts where it is worse, and is no part of the line.
   const outside = last === final.value && points.some(({ value }) => value === worst) ? "" : ` ${outsideWords}`;
-  if (Math.abs(change) < leastChange) return `${name} stayed about the same, ${ends}.${outside}`;
+  const isFlat = points.every(({ value }) => value === first.value);
+  if (Math.abs(change) < leastChange)
+    return `${name} ${isFlat ? `stayed at ${formatNumber(final.value, 0)}` : `stayed about the same, ${ends}`}.${outside}`;
   const p = slope > 0 ? pRise : pFall;
   const chance =
     p !== null && p < trendP ? ` (p ${p < 0.001 ? "below 0.001" : formatNumber(p, 3)})` : "; by so few answers it may be chance";
