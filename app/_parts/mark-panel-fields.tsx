@@ -57,7 +57,7 @@ export function MarkNumber({ unit, optional, ...field }: MarkFieldProps & { unit
   );
 }
 
-const restMs = 150;
+const restMs = 400;
 
 /**
  * What is typed stands in its field at once. The list, the map and what is said of it follow when the hand rests or goes
