@@ -125,7 +125,8 @@ async function judge(
     const event = { ...said, id: sent.id, at: new Date(said.at.getTime() + moveMs) };
     if (await store.db.trialEvent.findUnique({ where: { id: sent.id }, select: { id: true } }))
       return refusedFor("Another wear trial has an event of this id.");
-    refuseUnsound(store, trial.socket, event, "");
+    // A stop sign counts whenever it is said to have been: no wrong clock takes it out of the judgement.
+    if (event.kind !== "stop-sign") refuseUnsound(store, trial.socket, event, "");
     if (event.kind === "corrected") await refuseUnknownCorrection(store, trial.id, [...stored.map((one) => one.event), event]);
     return { event, deviceAt: moveMs === 0 ? null : said.at };
   } catch (error) {

@@ -80,6 +80,13 @@ describe("what a device kept of a trial", () => {
     ]);
   });
 
+  test("a stop sign is stored whatever its clock says, and stops the trial", async () => {
+    const { db, trialId, send } = await plannedTrial();
+    const sign = { id: randomUUID(), kind: "stop-sign", sign: "numbness", at: minutesAfter(today.toISOString(), 60) };
+    expect(became(await send([...kept(), sign]))).not.toContain("set aside");
+    expect(await db.wearTrial.findUniqueOrThrow({ where: { id: trialId } })).toMatchObject({ verdict: "stopped" });
+  });
+
   test("what comes after the signature is kept beside the trial and changes nothing of it", async () => {
     const clinic = await openTestClinic();
     const { episodeId, trialId } = await readyEpisode(clinic);
