@@ -24,8 +24,7 @@ export function courseInWords(name: string, series: Series, trendP: number): str
   if (Math.abs(change) < leastChange)
     return `${name} ${isFlat ? `stayed at ${formatNumber(final.value, 0)}` : `stayed about the same, ${ends}`}.${outside}`;
   const p = slope > 0 ? pRise : pFall;
-  const chance =
-    p !== null && p < trendP ? ` (p ${p < 0.001 ? "below 0.001" : formatNumber(p, 3)})` : "; by so few answers it may be chance";
+  const chance = p !== null && p < trendP ? ` (p ${p < 0.001 ? "below 0.001" : formatNumber(p, 3)})` : "; it may be chance";
   return `${name} ${slope > 0 ? "rose" : "fell"} ${ends}, by about ${formatNumber(Math.abs(slope) * 10, 1)} every 10 minutes worn${chance}.${outside}`;
 }
 

@@ -101,7 +101,7 @@ export function TrialCourse({ record, trial, limits, timeZone }: TrialCourseProp
                     .map(({ kind, aspect, third }) =>
                       [feelingWords[kind], aspect, third && `${third} third`].filter(Boolean).join(" "),
                     )
-                    .join(", ") || "nothing"}
+                    .join(", ") || "nothing named"}
                 </td>
               </tr>
             ))}
