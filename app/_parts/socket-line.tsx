@@ -77,66 +77,64 @@ function Line({
 }: Omit<SocketLineProps, "compare"> & { chosen: readonly string[] | undefined }) {
   const last = sockets.at(-1);
   return (
-    <div className={styles.room}>
-      <ol className={styles.line}>
-        <Cell
-          ring="⌀"
-          open
-          title="Limb measured"
-          lines={limb.length > 0 ? limb : ["not yet"]}
-          leads={sockets[0]?.adjustments}
-          leadsTo="Into socket 1"
-        />
-        {sockets.map((socket, index) => {
-          const next = sockets[index + 1];
-          return (
-            <Cell
-              key={socket.id}
-              ring={String(socket.number)}
-              open={socket.state === "planned"}
-              title={
-                <Link href={socket.href} prefetch={false}>
-                  Socket {socket.number}
-                </Link>
-              }
-              lines={[stateWords(socket), ...(socket.madeFrom === undefined ? [] : [`made from socket ${socket.madeFrom}`])]}
-              late={socket.late}
-              leads={next ? next.adjustments : socket === last && !gap ? carried : []}
-              leadsTo={
-                next
-                  ? `From socket ${next.madeFrom ?? socket.number} to socket ${next.number}`
-                  : "Carried into the definitive socket"
-              }
-              carriedAlong={!next}
-            >
-              <Found socket={socket} />
-              {chosen && (
-                <label className={styles.pick}>
-                  <input type="checkbox" name="socket" value={socket.id} defaultChecked={chosen.includes(socket.id)} />
-                  compare<span className="heard"> socket {socket.number}</span>
-                </label>
-              )}
-            </Cell>
-          );
-        })}
-        {gap && (
+    <ol className={styles.line}>
+      <Cell
+        ring="⌀"
+        open
+        title="Limb measured"
+        lines={limb.length > 0 ? limb : ["not yet"]}
+        leads={sockets[0]?.adjustments}
+        leadsTo="Into socket 1"
+      />
+      {sockets.map((socket, index) => {
+        const next = sockets[index + 1];
+        return (
           <Cell
-            ring="+"
-            open
+            key={socket.id}
+            ring={String(socket.number)}
+            open={socket.state === "planned"}
             title={
-              <Link href={gap.href} prefetch={false}>
-                {gap.label}
+              <Link href={socket.href} prefetch={false}>
+                Socket {socket.number}
               </Link>
             }
-            lines={[]}
-            leads={carried}
-            leadsTo="Carried into the definitive socket"
-            carriedAlong
-          />
-        )}
-        <Cell ring="◌" open title="Definitive" lines={definitive} />
-      </ol>
-    </div>
+            lines={[stateWords(socket), ...(socket.madeFrom === undefined ? [] : [`made from socket ${socket.madeFrom}`])]}
+            late={socket.late}
+            leads={next ? next.adjustments : socket === last && !gap ? carried : []}
+            leadsTo={
+              next
+                ? `From socket ${next.madeFrom ?? socket.number} to socket ${next.number}`
+                : "Carried into the definitive socket"
+            }
+            carriedAlong={!next}
+          >
+            <Found socket={socket} />
+            {chosen && (
+              <label className={styles.pick}>
+                <input type="checkbox" name="socket" value={socket.id} defaultChecked={chosen.includes(socket.id)} />
+                compare<span className="heard"> socket {socket.number}</span>
+              </label>
+            )}
+          </Cell>
+        );
+      })}
+      {gap && (
+        <Cell
+          ring="+"
+          open
+          title={
+            <Link href={gap.href} prefetch={false}>
+              {gap.label}
+            </Link>
+          }
+          lines={[]}
+          leads={carried}
+          leadsTo="Carried into the definitive socket"
+          carriedAlong
+        />
+      )}
+      <Cell ring="◌" open title="Definitive" lines={definitive} />
+    </ol>
   );
 }
 

@@ -41,10 +41,14 @@ function placeOfCut(body: Buffer, tags: number): number {
   return [...text.slice(map).matchAll(/</g)].map(({ index }) => map + index)[tags] ?? map;
 }
 
-// Chromium left the drawing out where it stood in a size container: of ten such pages, four at a time, three or four.
-test("a form that comes in pieces over a slow network has its limb map", async ({ browser, clinic }) => {
+// Chromium left out what stood in a size container, the drawing or the list: of ten such pages, four at a time, three or four.
+test("a form that comes in pieces over a slow network has its limb map, and its list of marks", async ({ browser, clinic }) => {
   test.setTimeout(120_000);
-  const { id } = stored(clinic.file, "SELECT subjectSocketId AS id FROM Episode WHERE nextStep = 'sign'");
+  const { id } = stored(
+    clinic.file,
+    `SELECT trialId AS id FROM SkinInspection JOIN SkinMark ON inspectionId = SkinInspection.id
+     WHERE strength <> 'none' GROUP BY SkinInspection.id HAVING count(*) = 4 ORDER BY SkinInspection.at DESC`,
+  );
   const isMapDrawn = async (tags: number): Promise<boolean> => {
     const network = await inPieces(clinic.address, tags);
     // Nothing is on the device yet: styles and scripts come over the same network.
@@ -53,9 +57,14 @@ test("a form that comes in pieces over a slow network has its limb map", async (
       viewport: { width: 360, height: 780 },
     });
     const page = await context.newPage();
-    await page.goto(`${network.address}/sockets/${id}/fitting`);
+    await page.goto(`${network.address}/trials/${id}/look`);
     await wait(200);
-    const isDrawn = await page.locator('svg[aria-label="Map of the marks"]').evaluate((map) => map.checkVisibility());
+    const isShown = (what: string) =>
+      page
+        .locator(what)
+        .first()
+        .evaluate((element) => element.checkVisibility());
+    const isDrawn = (await isShown('svg[aria-label="Map of the marks"]')) && (await isShown("fieldset ol > li"));
     await context.close();
     await network.close();
     return isDrawn;
@@ -63,5 +72,5 @@ test("a form that comes in pieces over a slow network has its limb map", async (
   const abreast = async (cuts: readonly number[]) => {
     for (const tags of cuts) expect(await isMapDrawn(tags), `cut ${tags} tags after the map began`).toBe(true);
   };
-  await Promise.all([abreast([8, 24, 40]), abreast([12, 28, 44]), abreast([16, 32]), abreast([20, 36])]);
+  await Promise.all([abreast([8, 24, 40, 120]), abreast([12, 28, 44, 160]), abreast([16, 32, 200]), abreast([20, 36, 240])]);
 });
