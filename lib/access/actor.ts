@@ -6,4 +6,6 @@ export interface Actor {
   name: string;
   role: Role;
   credentialsLine?: string | undefined;
+  /** Who came by a wearer's own link: this wear trial, and nothing else. */
+  onlyTrial?: string | undefined;
 }

@@ -6,6 +6,7 @@ import type { z } from "zod";
 import type { Actor } from "@/lib/access/actor";
 import { may, type Permission } from "@/lib/access/roles";
 import { beginning, canonicalJson, digestOf } from "@/lib/trail/chain";
+import { announceChange } from "./changes";
 import { newId, now } from "./clock";
 import { database, type Transaction } from "./database";
 import { refreshDerived } from "./derived-state";
@@ -78,9 +79,9 @@ export async function inTransaction<Result>(
   confirmed: readonly string[] = [],
 ): Promise<Result> {
   const db = await database();
-  return db.$transaction(
+  const touched = new Set<string>();
+  const done = await db.$transaction(
     async (transaction) => {
-      const touched = new Set<string>();
       const store: Store = {
         db: transaction,
         actor,
@@ -99,6 +100,8 @@ export async function inTransaction<Result>(
     },
     { timeout: 30_000, maxWait: 30_000 },
   );
+  for (const episodeId of touched) announceChange(episodeId);
+  return done;
 }
 
 /**

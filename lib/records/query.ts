@@ -15,8 +15,8 @@ interface Seen {
 interface QueryParts<Asked, Found> {
   permission: Permission;
   read: (db: Database, asked: Asked, actor: Actor) => Promise<Found>;
-  /** What the trail says of this reading; left out where nobody's health record is shown. */
-  seen?: (found: Found) => Seen;
+  /** What the trail says of this reading; left out where nobody's health record is shown, null where it says so already. */
+  seen?: (found: Found) => Seen | null;
 }
 
 export function query<Asked, Found>({
@@ -27,7 +27,8 @@ export function query<Asked, Found>({
   return async (actor, asked) => {
     if (!may(actor, permission)) throw new NotAllowed(permission, actor.role);
     const found = await read(await database(), asked, actor);
-    if (seen) await inTransaction(actor, (store) => store.note(seen(found)));
+    const said = seen?.(found);
+    if (said) await inTransaction(actor, (store) => store.note(said));
     return found;
   };
 }

@@ -7,7 +7,7 @@ import { InputRefused, Locked, NotFound } from "./refusals";
 import { EventInput, eventColumns, refuseUnknownCorrection, refuseUnsound } from "./trial-events";
 
 /** A device's clock that is off by more than this is put right by what it said when it sent. */
-const mostClockErrorMs = 60_000;
+export const mostClockErrorMs = 60_000;
 
 const SentEvent = z.looseObject({ id: z.uuid({ error: "Every event has an id of its own." }) });
 type SentEvent = z.output<typeof SentEvent>;

@@ -4,7 +4,7 @@ import { command, isSavedAlready, type Store } from "./command";
 import { episodeForChange, refuseFuture, refuseUnderSignature } from "./episode-for-change";
 import { id, newRecordId } from "./input";
 import { InputRefused, NotFound } from "./refusals";
-import { lookFields, refuseOffLimb, refuseSilence, unusualLook, writeLook } from "./skin-look";
+import { type LookFields, lookFields, refuseOffLimb, refuseSilence, unusualLook, writeLook } from "./skin-look";
 import { EventInput, eventColumns, refuseUnknownCorrection, refuseUnsound } from "./trial-events";
 
 /** Adds to what happened in a wear trial. Events are only ever added; one that came before is stored once. */
@@ -36,28 +36,35 @@ export const recordWearTrial = command({
 export const lookAtSkin = command({
   permission: "look at the skin",
   input: z.strictObject({ id: newRecordId, trialId: id("The wear trial"), ...lookFields }),
-  run: async (store, { id, trialId, ...look }) => {
-    const { trial, episode } = await trialForChange(store, trialId);
-    if (await isSavedAlready(store, { kind: "skin inspection", id, fields: look }))
-      return { trialId, episodeId: trial.episodeId };
-    refuseFuture(store, "at", look.at);
-    refuseSilence(look);
-    await refuseOffLimb(store, episode, look.marks);
-    await refuseOtherTime(store, trialId, look);
+  run: async (store, input) => {
+    const { trial } = await trialForChange(store, input.trialId);
     if (trial.state === "planned") throw new InputRefused({ at: "This trial has not begun. Record what happened in it first." });
-    store.ask(unusualLook(episode.level, look));
-    const inspectionId = await writeLook(store, { trialId }, look, id);
-    await store.note({
-      action: "looked at the skin after a wear trial",
-      kind: "skin inspection",
-      id: inspectionId,
-      wearerId: episode.wearerId,
-      episodeId: trial.episodeId,
-      after: look,
-    });
-    return { trialId, episodeId: trial.episodeId };
+    return addLook(store, input);
   },
 });
+
+export type LookInput = LookFields & { id?: string | undefined; trialId: string };
+
+/** @throws InputRefused where the look cannot have been so */
+export async function addLook(store: Store, { id, trialId, ...look }: LookInput) {
+  const { trial, episode } = await trialForChange(store, trialId);
+  if (await isSavedAlready(store, { kind: "skin inspection", id, fields: look })) return { trialId, episodeId: trial.episodeId };
+  refuseFuture(store, "at", look.at);
+  refuseSilence(look);
+  await refuseOffLimb(store, episode, look.marks);
+  await refuseOtherTime(store, trialId, look);
+  store.ask(unusualLook(episode.level, look));
+  const inspectionId = await writeLook(store, { trialId }, look, id);
+  await store.note({
+    action: "looked at the skin after a wear trial",
+    kind: "skin inspection",
+    id: inspectionId,
+    wearerId: episode.wearerId,
+    episodeId: trial.episodeId,
+    after: look,
+  });
+  return { trialId, episodeId: trial.episodeId };
+}
 
 /** The two ways of saying when a look was must agree: a mark that was seen late would else count as fading early. */
 async function refuseOtherTime(
@@ -65,10 +72,7 @@ async function refuseOtherTime(
   trialId: string,
   { at, minutesAfterDoffing }: { at: Date; minutesAfterDoffing: number },
 ): Promise<void> {
-  const off = await store.db.trialEvent.findFirst({
-    where: { trialId, kind: { in: ["doffed", "ended", "stop-sign"] } },
-    orderBy: [{ kind: "asc" }, { at: "asc" }],
-  });
+  const off = await socketOff(store, trialId);
   if (!off) return;
   const minutes = (at.getTime() - off.at.getTime()) / 60_000;
   if (Math.abs(minutes - minutesAfterDoffing) > looseMinutes)
@@ -76,6 +80,13 @@ async function refuseOtherTime(
       minutesAfterDoffing: `By the times on record this look was ${Math.round(minutes)} minutes after ${off.kind === "doffed" ? "doffing" : "the end of the trial"}. Put the time or the minutes right.`,
     });
 }
+
+/** When the socket came off, as far as it is on record. */
+export const socketOff = (store: Store, trialId: string) =>
+  store.db.trialEvent.findFirst({
+    where: { trialId, kind: { in: ["doffed", "ended", "stop-sign"] } },
+    orderBy: [{ kind: "asc" }, { at: "asc" }],
+  });
 
 /** An event with an id that is stored already, or that comes twice in one batch, counts once. */
 async function notYetStored(store: Store, events: EventInput[]): Promise<EventInput[]> {

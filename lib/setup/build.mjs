@@ -4,6 +4,7 @@ import { randomBytes } from "node:crypto";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { digestOf, makeIfChanged } from "./digest.mjs";
+import { buildLiveApp } from "./live-app.mjs";
 import { lastLines, runScript } from "./run.mjs";
 import { Stop } from "./stop.mjs";
 
@@ -36,12 +37,22 @@ export async function ensureBuilt() {
         `The site could not be built:\n${lastLines(output, 40)}`,
         "The lines above say what is wrong; npm test checks each part by itself.",
       );
+    await buildLiveApp();
   });
   return made ? "built" : "up to date";
 }
 
 function digestOfSite() {
-  const sources = ["app", "lib", "prisma/schema.prisma", "proxy.ts", "next.config.js", "tsconfig.json", "package-lock.json"];
+  const sources = [
+    "app",
+    "lib",
+    "prisma/schema.prisma",
+    "proxy.ts",
+    "next.config.js",
+    "tsconfig.json",
+    "package-lock.json",
+    "lib/setup/live-app.mjs",
+  ];
   return digestOf(sources, ["lib/setup", "lib/generated"]);
 }
 

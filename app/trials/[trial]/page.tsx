@@ -90,6 +90,15 @@ export default async function TrialPage({ params }: { params: Promise<{ trial: s
           Stop the trial
         </a>
       )}
+      {!signed && !row.enteredAfterwards && trial.state !== "ended" && trial.state !== "stopped" && (
+        <p>
+          {/* A program of its own, not a page of this one: it runs without a network. */}
+          <a className="button" href={`/live/trial#${trialId}`}>
+            {trial.state === "planned" ? "Run it on this device" : "Go on with it on this device"}
+          </a>{" "}
+          <span className="soft">One screen for phone or tablet; it goes on without a network.</span>
+        </p>
+      )}
       {signed ? (
         <p>{signed.byName} signed for this socket; what happened in its trial is locked.</p>
       ) : (

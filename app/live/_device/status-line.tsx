@@ -1,0 +1,44 @@
+import styles from "./live.module.css";
+import type { Shown } from "./trial-on-device";
+
+/** Whether what was pressed is safe: on this device, and with the clinic. Always in sight; said aloud when it changes. */
+export function StatusLine({ shown, isOwn }: { shown: Shown; isOwn: boolean }) {
+  const { items, notKept, line, trial } = shown;
+  const waiting = items.filter(({ state }) => state === "to send").length;
+  const aside = items.filter(({ state }) => state === "set aside");
+  return (
+    <div className={styles.status}>
+      <p role="status" className={notKept || line === "refused" ? styles.wrong : undefined}>
+        {notKept
+          ? keptNowhere(notKept, waiting)
+          : waiting === 0
+            ? "All sent to the clinic."
+            : `Kept on this device: ${waiting} to send.`}{" "}
+        {waiting > 0 && !notKept && whyNotSent(line)}
+        {line === "signed out" && !isOwn && (
+          <a href={`/sign-in?back=${encodeURIComponent(`/live/trial#${trial?.trialId ?? ""}`)}`}>Sign in to send</a>
+        )}
+      </p>
+      {aside.length > 0 && (
+        <p className={styles.wrong}>
+          {aside.length === 1 ? "One entry" : `${aside.length} entries`} could not be added to the trial. The clinic has{" "}
+          {aside.length === 1 ? "it" : "them"} and will see why: {[...new Set(aside.map(({ why }) => why))].join(" ")}
+        </p>
+      )}
+    </div>
+  );
+}
+
+function keptNowhere(why: "full" | "forbidden", waiting: number): string {
+  const store = why === "full" ? "This device’s store is full" : "This browser keeps nothing for this page";
+  return waiting > 0
+    ? `${store}: ${waiting} not kept and not sent yet. Leave this page open until it says that all is sent.`
+    : `${store}. All is sent; leave this page open.`;
+}
+
+function whyNotSent(line: Shown["line"]): string {
+  if (line === "offline") return "No network; sent as soon as there is one.";
+  if (line === "signed out") return "This device is signed out at the clinic.";
+  if (line === "refused") return "The clinic’s server does not take it; it stays here. Call the clinic.";
+  return "";
+}
