@@ -13,7 +13,7 @@ async function checkIn(page: Page, { comfort, pain, exertion }: { comfort: numbe
   await rate(page, /How much does it hurt/, pain);
   await rate(page, /How hard/, exertion);
   const wearer = page.getByRole("radio", { name: "the wearer" });
-  if (!(await wearer.isChecked())) await wearer.check({ force: true });
+  if (!(await wearer.isChecked())) await wearer.check();
   await page.getByRole("button", { name: "Save this check-in" }).click();
 }
 
@@ -83,4 +83,62 @@ test("a trial runs on a phone with the network gone, is reloaded without it, and
   await expect(page.getByRole("heading", { name: "Ended" })).toBeVisible();
   await expect(page.getByText(new RegExp(`worn ${plannedMinutes}(\\.\\d)? minutes`))).toBeVisible();
   await context.close();
+});
+
+test("two devices run one trial: each shows what the other recorded, and a stop from the clinic ends it on both", async ({
+  browser,
+  clinic,
+}) => {
+  const { id } = stored(clinic.file, "SELECT id FROM WearTrial WHERE state = 'running'");
+  const open = async (role: "prosthetist" | "assistant") => {
+    const context = await browser.newContext({ storageState: signedInState(role), baseURL: clinic.address });
+    const page = await context.newPage();
+    await page.goto(`/live/trial#${id}`);
+    await expect(page.getByRole("timer", { name: "worn" })).toBeVisible();
+    return page;
+  };
+  const [phone, tablet] = [await open("assistant"), await open("prosthetist")];
+  const desk = await (
+    await browser.newContext({ storageState: signedInState("prosthetist"), baseURL: clinic.address })
+  ).newPage();
+  await desk.goto(`/trials/${id}`);
+  const before = Number(stored(clinic.file, `SELECT count(*) AS n FROM TrialEvent WHERE trialId = '${id}'`).n);
+
+  // Both check in while one of them has no network.
+  await tablet.context().setOffline(true);
+  await checkIn(tablet, { comfort: 6, pain: 2, exertion: 5 });
+  await expect(status(tablet)).toContainText("Kept on this device: 1 to send");
+  await checkIn(phone, { comfort: 7, pain: 1, exertion: 4 });
+  await expect(status(phone)).toContainText("All sent");
+  await expect(desk.getByRole("row", { name: /check-in: comfort 7, pain 1, exertion 4/ })).toBeVisible();
+  await tablet.context().setOffline(false);
+  await expect(desk.getByRole("row", { name: /check-in: comfort 6, pain 2, exertion 5/ })).toBeVisible();
+  await expect(status(tablet)).toContainText("All sent");
+  expect(Number(stored(clinic.file, `SELECT count(*) AS n FROM TrialEvent WHERE trialId = '${id}'`).n)).toBe(before + 2);
+
+  await desk.getByRole("combobox", { name: "What was seen or said" }).first().selectOption("cold");
+  await desk.getByRole("button", { name: "Stop the trial" }).click();
+  for (const page of [phone, tablet])
+    await expect(page.getByRole("heading", { name: "Stopped: the limb is cold" })).toBeVisible();
+  for (const page of [phone, tablet, desk]) await page.context().close();
+});
+
+test("the device’s store is full: it says so, and what was pressed is sent all the same", async ({ page, clinic }) => {
+  const { id } = stored(
+    clinic.file,
+    `SELECT id FROM WearTrial WHERE state = 'stopped' AND socketId NOT IN (SELECT socketId FROM SignOff WHERE socketId IS NOT NULL)
+     AND NOT EXISTS (SELECT 1 FROM TrialEvent WHERE trialId = WearTrial.id AND kind = 'doffed')`,
+  );
+  await page.goto(`/live/trial#${id}`);
+  await expect(page.getByRole("heading", { level: 1 })).toContainText("Wear trial:");
+  await page.evaluate(() => {
+    IDBObjectStore.prototype.put = () => {
+      throw new DOMException("The quota has been exceeded.", "QuotaExceededError");
+    };
+  });
+  await page.context().setOffline(true);
+  await page.getByRole("button", { name: "The socket is off" }).click();
+  await expect(status(page)).toContainText("This device’s store is full: 1 not kept and not sent yet.");
+  await page.context().setOffline(false);
+  await expect(status(page)).toContainText("All is sent", { timeout: 20_000 });
 });

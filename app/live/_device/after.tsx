@@ -1,7 +1,7 @@
 import type { Inspection } from "@/lib/fit/bundle";
 import styles from "./live.module.css";
-import type { StageProps } from "./live-trial-screen";
 import { Looks } from "./looks";
+import type { StageProps } from "./stage-props";
 import { stopWords, whoToCall } from "./words";
 
 /** The trial is over: the socket comes off, then the skin is looked at until nothing is left to see. */

@@ -1,5 +1,5 @@
 import styles from "./live.module.css";
-import type { StageProps } from "./live-trial-screen";
+import type { StageProps } from "./stage-props";
 import { stopWords, whatToPrepare, whoToCall } from "./words";
 
 /** To be read out before the trial begins: what it is, what to prepare, when to stop. */

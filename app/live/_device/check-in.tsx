@@ -51,13 +51,8 @@ export function CheckIn({ device, checkIns, isOwn }: { device: TrialOnDevice; ch
       exertion: of("exertion"),
       feelings: felt.map((kind) => ({
         kind,
-        ...(aspects.find((aspect) => aspect === values[`${kind} aspect`]) && {
-          aspect: aspects.find((aspect) => aspect === values[`${kind} aspect`]),
-        }),
-        ...(thirds.find((third) => third === values[`${kind} third`]) && {
-          third: thirds.find((third) => third === values[`${kind} third`]),
-        }),
-      })) as { kind: FeelingKind }[], // only known words were taken
+        ...placeFelt(values, kind),
+      })),
     });
     setSaid(`Check-in ${checkIns + 1} saved.`);
     setState(untouched);
@@ -65,8 +60,15 @@ export function CheckIn({ device, checkIns, isOwn }: { device: TrialOnDevice; ch
     setTimes(times + 1);
   }
 
+  /** What is answered now is wrong no more. */
+  function answered({ target }: FormEvent<HTMLFormElement>) {
+    if (!(target instanceof HTMLInputElement) || state.errors[target.name] === undefined) return;
+    const { [target.name]: _, ...errors } = state.errors;
+    setState({ values: valuesOf(new FormData(form.current ?? undefined)), errors });
+  }
+
   return (
-    <form ref={form} onSubmit={save} noValidate className={styles.checkIn} aria-label="Check in">
+    <form ref={form} onSubmit={save} onChange={answered} noValidate className={styles.checkIn} aria-label="Check in">
       <FormContext value={{ formId: "check-in", state, pending: false, typed, markNumbers: new Map() }}>
         <div key={times} className={styles.fields}>
           {names.map((name) => (
@@ -116,4 +118,10 @@ export function CheckIn({ device, checkIns, isOwn }: { device: TrialOnDevice; ch
       </p>
     </form>
   );
+}
+
+function placeFelt(values: FormState["values"], kind: FeelingKind) {
+  const aspect = aspects.find((one) => one === values[`${kind} aspect`]);
+  const third = thirds.find((one) => one === values[`${kind} third`]);
+  return { ...(aspect ? { aspect } : {}), ...(third ? { third } : {}) };
 }

@@ -1,10 +1,10 @@
 import { useEffect, useState, useSyncExternalStore } from "react";
-import { replayWearTrial, type WearTrial } from "@/lib/fit/replay-wear-trial";
+import { replayWearTrial } from "@/lib/fit/replay-wear-trial";
 import { After } from "./after";
 import { BeforeTrial } from "./before-trial";
 import styles from "./live.module.css";
-import type { LiveTrial } from "./live-trial";
 import { Running } from "./running";
+import type { StageProps } from "./stage-props";
 import { StatusLine } from "./status-line";
 import { eventsOf, looksOf, type Shown, type TrialOnDevice } from "./trial-on-device";
 
@@ -39,15 +39,6 @@ export function LiveTrialScreen({ device, isOwn }: { device: TrialOnDevice; isOw
       {trial.locked ? <p>{trial.locked}</p> : <Stage {...{ device, shown, trial, stand, nowMs, isOwn }} />}
     </main>
   );
-}
-
-export interface StageProps {
-  device: TrialOnDevice;
-  shown: Shown;
-  trial: LiveTrial;
-  stand: WearTrial;
-  nowMs: number;
-  isOwn: boolean;
 }
 
 function Stage(props: StageProps) {

@@ -2,10 +2,10 @@ import { useEffect, useRef, useState } from "react";
 import type { Inspection } from "@/lib/fit/bundle";
 import { sayAloud, shake } from "./alerts";
 import styles from "./live.module.css";
-import type { StageProps } from "./live-trial-screen";
 import { LookOnMap } from "./look-on-map";
 import { LookPlain } from "./look-plain";
 import { lookMinutes, looksStand } from "./looks-due";
+import type { StageProps } from "./stage-props";
 import { whoToCall } from "./words";
 
 type LooksProps = StageProps & { looks: readonly Inspection[]; offAtMs: number };

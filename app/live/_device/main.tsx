@@ -1,6 +1,7 @@
 import "@fontsource-variable/source-sans-3";
 import "@fontsource-variable/source-serif-4";
 import "../../tokens.css";
+import "./live.css";
 import { createRoot } from "react-dom/client";
 import { LiveApp } from "./live-app";
 import { openStore } from "./store";

@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from "react";
 import { keepAwake, sayAloud, shake } from "./alerts";
 import { CheckIn } from "./check-in";
 import styles from "./live.module.css";
-import type { StageProps } from "./live-trial-screen";
+import type { StageProps } from "./stage-props";
 import { StopTrial } from "./stop-trial";
 
 /** While the socket is worn: the clock, the check-in, and the way to stop, which is always in reach. */

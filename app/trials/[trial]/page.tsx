@@ -16,6 +16,7 @@ import { clinicSettings } from "@/lib/records/clinic";
 import { now } from "@/lib/records/clock";
 import { seeEpisodeOfTrial } from "@/lib/records/see-episode";
 import { EventForms } from "./event-forms";
+import { HearChanges } from "./hear-changes";
 import { SetAside } from "./set-aside";
 import styles from "./trial.module.css";
 import { TrialClock } from "./trial-clock";
@@ -47,6 +48,7 @@ export default async function TrialPage({ params }: { params: Promise<{ trial: s
   const events = [...record.events].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
   return (
     <>
+      {!signed && <HearChanges trialId={trialId} />}
       <PageHead title={`Wear trial, socket ${socket?.number ?? ""}`} about={<EpisodeLink episode={episode} />} />
       <p>
         {formatNumber(plan.minutes, 0)} minutes, a check-in every {formatNumber(plan.intervalMin, 0)}
