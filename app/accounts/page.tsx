@@ -6,7 +6,7 @@ import { PageHead } from "@/app/_parts/page-head";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import { wordOptions } from "@/app/_parts/word-options";
 import { shortestPassword } from "@/lib/access/password";
-import { roles } from "@/lib/access/roles";
+import { accountRoles } from "@/lib/access/roles";
 import { requireActor } from "@/lib/access/session";
 import { seeAccounts } from "@/lib/records/see-accounts";
 import styles from "./accounts.module.css";
@@ -40,7 +40,7 @@ export default async function Accounts() {
                 <HiddenField name="userId" value={account.id} />
                 <HiddenField name="version" value={String(account.version)} />
                 <TextField name="name" label="Name" first={account.name} />
-                <SelectField name="role" label="Role" options={wordOptions(roles)} first={account.role} />
+                <SelectField name="role" label="Role" options={wordOptions(accountRoles)} first={account.role} />
                 <TextField
                   name="credentialsLine"
                   label="Credentials line"
@@ -68,7 +68,7 @@ export default async function Accounts() {
         <ActionForm action={add}>
           <TextField name="name" label="Name" />
           <TextField name="email" label="E-mail" type="email" />
-          <SelectField name="role" label="Role" options={wordOptions(roles)} />
+          <SelectField name="role" label="Role" options={wordOptions(accountRoles)} />
           <TextField name="credentialsLine" label="Credentials line" optional hint={credentialsHint} />
           <TextField
             name="password"

@@ -8,7 +8,7 @@ import { PageHead } from "@/app/_parts/page-head";
 import { SourceLink } from "@/app/_parts/source-link";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import { UnitFields } from "@/app/_parts/unit-fields";
-import { may, permissions, roles } from "@/lib/access/roles";
+import { may, permissions, roles, roleWords } from "@/lib/access/roles";
 import { requireActor } from "@/lib/access/session";
 import { type Limit, sourceKinds, sources } from "@/lib/fit";
 import { clinicSettings } from "@/lib/records/clinic";
@@ -88,7 +88,7 @@ export default async function Rules() {
               <th scope="col">What</th>
               {roles.map((role) => (
                 <th key={role} scope="col">
-                  {role}
+                  {roleWords[role]}
                 </th>
               ))}
             </tr>

@@ -6,11 +6,11 @@ import { admin } from "better-auth/plugins";
 import { createAccessControl } from "better-auth/plugins/access";
 import { database } from "@/lib/records/database";
 import { shortestPassword } from "./password";
-import { roles } from "./roles";
+import { accountRoles } from "./roles";
 
 // The plugin keeps deactivated people out. Who may do what stands in roles.ts; the plugin's own rights stay empty.
 const access = createAccessControl({});
-const noRights = Object.fromEntries(roles.map((role) => [role, access.newRole({})]));
+const noRights = Object.fromEntries(accountRoles.map((role) => [role, access.newRole({})]));
 
 const sessionHours = 12;
 

@@ -1,11 +1,25 @@
 /** Who may do what: the one table. Commands and queries ask it; pages only hide what would be refused anyway. */
 
-export const roles = ["prosthetist", "assistant", "technician", "administrator"] as const;
+/** What an account can be. */
+export const accountRoles = ["prosthetist", "assistant", "technician", "administrator"] as const;
+export type AccountRole = (typeof accountRoles)[number];
+
+/** "wearer" is no account: it is whoever opened a wearer's own link, and holds for one wear trial. */
+export const roles = [...accountRoles, "wearer"] as const;
 export type Role = (typeof roles)[number];
+
+/** As the page of rules names them. */
+export const roleWords: Readonly<Record<Role, string>> = {
+  prosthetist: "prosthetist",
+  assistant: "assistant",
+  technician: "technician",
+  administrator: "administrator",
+  wearer: "wearer, by own link, one trial",
+};
 
 const clinicians = ["prosthetist", "assistant"] as const;
 const bench = ["prosthetist", "assistant", "technician"] as const;
-const everyone = roles;
+const everyone = accountRoles;
 
 const mayDo = {
   "see wearers": clinicians,
@@ -28,8 +42,9 @@ const mayDo = {
   "record a fitting": clinicians,
   "carry an adjustment": ["prosthetist"],
   "plan a wear trial": clinicians,
-  "record a wear trial": clinicians,
-  "look at the skin": clinicians,
+  "make a wearer's link": ["prosthetist"],
+  "record a wear trial": [...clinicians, "wearer"],
+  "look at the skin": [...clinicians, "wearer"],
   sign: ["prosthetist"],
   "withdraw a signature": ["prosthetist"],
   "deliver a socket": clinicians,
@@ -39,10 +54,11 @@ const mayDo = {
 
 export type Permission = keyof typeof mayDo;
 
-export const may = (actor: { role: Role }, permission: Permission): boolean =>
-  (mayDo[permission] as readonly Role[]).includes(actor.role);
+/** A wearer without a trial may nothing. That the trial is the right one is seen to by each command. */
+export const may = (actor: { role: Role; onlyTrial?: string | undefined }, permission: Permission): boolean =>
+  (mayDo[permission] as readonly Role[]).includes(actor.role) && (actor.role !== "wearer" || actor.onlyTrial !== undefined);
 
-export const isRole = (word: string): word is Role => (roles as readonly string[]).includes(word);
+export const isAccountRole = (word: string): word is AccountRole => (accountRoles as readonly string[]).includes(word);
 
 /** For the page of rules: every permission with the roles that have it. */
 export const permissions = Object.entries(mayDo) as [Permission, readonly Role[]][];

@@ -3,12 +3,12 @@ import { headers } from "next/headers";
 import { redirect } from "next/navigation";
 import type { Actor } from "./actor";
 import { auth } from "./auth";
-import { isRole } from "./roles";
+import { isAccountRole } from "./roles";
 
 export async function currentActor(): Promise<Actor | null> {
   const session = await (await auth()).api.getSession({ headers: await headers() });
   const user = session?.user;
-  if (!user?.role || !isRole(user.role) || user.banned) return null;
+  if (!user?.role || !isAccountRole(user.role) || user.banned) return null;
   return { id: user.id, name: user.name, role: user.role, credentialsLine: user.credentialsLine ?? undefined };
 }
 

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import type { Actor } from "@/lib/access/actor";
 import { hashPassword, isPasswordOf, shortestPassword } from "@/lib/access/password";
-import { roles } from "@/lib/access/roles";
+import { accountRoles } from "@/lib/access/roles";
 import { now } from "./clock";
 import { command, inTransaction, parseInput, type Store } from "./command";
 import { database } from "./database";
@@ -55,7 +55,7 @@ export async function openClinic(raw: unknown): Promise<{ userId: string }> {
 /** Gives a colleague an account. */
 export const addAccount = command({
   permission: "manage accounts",
-  input: z.strictObject({ ...accountFields, role: choice("a role", roles), password: password("A first password") }),
+  input: z.strictObject({ ...accountFields, role: choice("a role", accountRoles), password: password("A first password") }),
   run: async (store, { password, ...account }) => {
     if (await store.db.user.findUnique({ where: { email: account.email } }))
       throw new InputRefused({ email: "Someone has an account with this address already." });
@@ -73,7 +73,7 @@ export const changeAccount = command({
     version,
     name: accountFields.name,
     credentialsLine: accountFields.credentialsLine,
-    role: choice("a role", roles),
+    role: choice("a role", accountRoles),
     active: yes,
     /** For someone who lost theirs. */
     password: z.preprocess(blankToNothing, password("A new password").optional()),

@@ -1,5 +1,5 @@
 /** Who works at the invented clinic. No such people: the addresses end in .example, which nobody can own. */
-import type { Role } from "@/lib/access/roles";
+import type { AccountRole } from "@/lib/access/roles";
 
 export const clinicName = "Tidewater Limb Clinic";
 export const clinicTimeZone = "Europe/Lisbon";
@@ -10,7 +10,7 @@ export const demoPassword = "low tide at the quay";
 interface InventedAccount {
   name: string;
   email: string;
-  role: Role;
+  role: AccountRole;
   credentialsLine?: string;
 }
 
@@ -34,7 +34,7 @@ export const staff = {
 
 export type Who = keyof typeof staff;
 
-export const demoAccounts: { name: string; email: string; role: Role }[] = Object.values(staff).map(({ name, email, role }) => ({
+export const demoAccounts: { name: string; email: string; role: AccountRole }[] = Object.values(staff).map(({ name, email, role }) => ({
   name,
   email,
   role,
