@@ -7,7 +7,7 @@ import { useField } from "./form-context";
 import { useFieldUnit } from "./units";
 
 interface TextFieldProps extends FieldProps {
-  type?: "text" | "email" | "password" | "search";
+  type?: "text" | "email" | "password" | "search" | "tel";
   autoComplete?: HTMLInputAutoCompleteAttribute;
   /** About how many characters it shows. */
   size?: number | undefined;

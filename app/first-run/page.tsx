@@ -28,6 +28,14 @@ export default async function FirstRun() {
           options={zones}
           hint="Times are shown in this zone and kept in UTC."
         />
+        <TextField
+          name="phone"
+          label="The clinic’s telephone number"
+          type="tel"
+          optional
+          autoComplete="tel"
+          hint="Wearers who record a wear trial on their own telephone are shown it, to call you."
+        />
         <TextField name="name" label="Your name" autoComplete="name" />
         <TextField name="email" label="Your e-mail" type="email" autoComplete="username" />
         <TextField

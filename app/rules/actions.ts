@@ -3,6 +3,7 @@
 import { perform } from "@/app/_forms/perform";
 import type { FormState } from "@/app/_parts/form-state";
 import { changeLimit } from "@/lib/records/change-limit";
+import { changeClinicPhone } from "@/lib/records/clinic-phone";
 import { changeClinicUnits } from "@/lib/records/units";
 
 export const change = async (_before: FormState, form: FormData): Promise<FormState> =>
@@ -10,3 +11,6 @@ export const change = async (_before: FormState, form: FormData): Promise<FormSt
 
 export const changeUnits = async (_before: FormState, form: FormData): Promise<FormState> =>
   perform({ form, command: changeClinicUnits, leadsTo: () => "/rules#units" });
+
+export const changePhone = async (_before: FormState, form: FormData): Promise<FormState> =>
+  perform({ form, command: changeClinicPhone, leadsTo: () => "/rules#phone" });

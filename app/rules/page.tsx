@@ -13,7 +13,7 @@ import { requireActor } from "@/lib/access/session";
 import { type Limit, sourceKinds, sources } from "@/lib/fit";
 import { clinicSettings } from "@/lib/records/clinic";
 import { seeRules } from "@/lib/records/see-accounts";
-import { change, changeUnits } from "./actions";
+import { change, changePhone, changeUnits } from "./actions";
 import styles from "./rules.module.css";
 
 export const metadata: Metadata = { title: "Rules" };
@@ -115,6 +115,16 @@ export default async function Rules() {
           <ActionForm action={changeUnits}>
             <UnitFields first={clinic} />
             <SubmitButton>Save the units</SubmitButton>
+          </ActionForm>
+        </section>
+      )}
+      {mayChange && clinic && (
+        <section aria-labelledby="phone">
+          <h2 id="phone">Telephone of the clinic</h2>
+          <p className="soft">Wearers who record a wear trial on their own telephone are shown it, to call you.</p>
+          <ActionForm action={changePhone}>
+            <TextField name="phone" label="Telephone number" type="tel" optional first={clinic.phone ?? ""} />
+            <SubmitButton>Save the number</SubmitButton>
           </ActionForm>
         </section>
       )}

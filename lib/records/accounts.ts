@@ -2,8 +2,9 @@ import { z } from "zod";
 import type { Actor } from "@/lib/access/actor";
 import { hashPassword, isPasswordOf, shortestPassword } from "@/lib/access/password";
 import { accountRoles } from "@/lib/access/roles";
+import { phone } from "./clinic-phone";
 import { now } from "./clock";
-import { command, inTransaction, parseInput, type Store } from "./command";
+import { command, inTransaction, parseInput, requireAccount, type Store } from "./command";
 import { database } from "./database";
 import { blankToNothing, choice, id, maybeText, text, version, yes } from "./input";
 import { ChangedMeanwhile, InputRefused, Locked, NotFound } from "./refusals";
@@ -26,6 +27,7 @@ const Opening = z.strictObject({
     (zone) => Intl.supportedValuesOf("timeZone").includes(zone) || zone === "UTC",
     "Choose a time zone, as Europe/Lisbon.",
   ),
+  phone,
   ...accountFields,
   password: password("A password"),
   invented: yes,
@@ -35,18 +37,20 @@ export const isOpened = async (): Promise<boolean> => (await (await database()).
 
 /** The first run of a new clinic: its name, its zone, and its first administrator. Works once. */
 export async function openClinic(raw: unknown): Promise<{ userId: string }> {
-  const { clinicName, timeZone, invented, password, ...account } = parseInput(Opening, raw);
+  const { clinicName, timeZone, phone: number, invented, password, ...account } = parseInput(Opening, raw);
   const hash = await hashPassword(password);
   const setup = { id: "first-run", name: account.name, role: "administrator" } as const;
   return inTransaction(setup, async (store) => {
     if ((await store.db.user.count()) > 0) throw new Locked("This clinic is open already. Sign in instead.");
-    await store.db.clinic.create({ data: { id: 1, name: clinicName, timeZone, invented, openedAt: now() } });
+    await store.db.clinic.create({
+      data: { id: 1, name: clinicName, timeZone, phone: number ?? null, invented, openedAt: now() },
+    });
     const userId = await writeAccount(store, { ...account, role: "administrator", hash });
     await store.note({
       action: "opened the clinic",
       kind: "clinic",
       id: "1",
-      after: { clinicName, timeZone, administrator: account.name },
+      after: { clinicName, timeZone, phone: number, administrator: account.name },
     });
     return { userId };
   });
@@ -116,6 +120,7 @@ const OwnPassword = z.strictObject({
 
 /** A person changes their own password. Whoever gave them the first one does not know it from then on. */
 export async function changeOwnPassword(actor: Actor, raw: unknown): Promise<{ userId: string }> {
+  requireAccount(actor, "change a password");
   const input = parseInput(OwnPassword, raw);
   if (input.again !== input.password) throw new InputRefused({ again: "The two are not the same." });
   if (!(await isPasswordOf(await database(), actor.id, input.current)))

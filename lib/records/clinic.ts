@@ -4,6 +4,8 @@ import { database } from "./database";
 export interface ClinicSettings {
   name: string;
   timeZone: string;
+  /** Whom a wearer calls. */
+  phone: string | null;
   invented: boolean;
   lengthUnit: string;
   massUnit: string;

@@ -4,7 +4,7 @@
  */
 import type { z } from "zod";
 import type { Actor } from "@/lib/access/actor";
-import { may, type Permission } from "@/lib/access/roles";
+import { isAccountRole, may, type Permission } from "@/lib/access/roles";
 import { beginning, canonicalJson, digestOf } from "@/lib/trail/chain";
 import { announceChange } from "./changes";
 import { newId, now } from "./clock";
@@ -41,6 +41,8 @@ export interface Store {
 interface CommandParts<Input extends z.ZodType, Result> {
   permission: Permission;
   input: Input;
+  /** Which wear trial this is about. A command that says none refuses whoever may do only one trial. */
+  ofTrial?: (input: z.output<Input>) => string;
   run: (store: Store, input: z.output<Input>) => Promise<Result>;
 }
 
@@ -49,14 +51,21 @@ export type Command<Result> = (actor: Actor, input: unknown) => Promise<Result>;
 export function command<Input extends z.ZodType, Result>({
   permission,
   input,
+  ofTrial,
   run,
 }: CommandParts<Input, Result>): Command<Result> {
   return async (actor, raw) => {
-    if (!may(actor, permission)) throw new NotAllowed(permission, actor.role);
+    if (!may(actor, permission) || (!ofTrial && actor.onlyTrial !== undefined)) throw new NotAllowed(permission, actor.role);
     const { confirmed, rest } = withoutConfirmed(raw);
     const asked = parseInput(input, rest);
+    if (actor.onlyTrial !== undefined && actor.onlyTrial !== ofTrial?.(asked)) throw new NotAllowed(permission, actor.role);
     return inTransaction(actor, (store) => run(store, asked), confirmed);
   };
+}
+
+/** What belongs to an account, whatever its role: a wearer by their own link has none. */
+export function requireAccount({ role }: Actor, what: string): void {
+  if (!isAccountRole(role)) throw new NotAllowed(what, role);
 }
 
 /** Every form may bring back what it was asked about; no command has a field for it. */

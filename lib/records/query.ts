@@ -14,6 +14,8 @@ interface Seen {
 
 interface QueryParts<Asked, Found> {
   permission: Permission;
+  /** Which wear trial is asked about. A query that says none refuses whoever may see only one trial. */
+  ofTrial?: (asked: Asked) => string;
   read: (db: Database, asked: Asked, actor: Actor) => Promise<Found>;
   /** What the trail says of this reading; left out where nobody's health record is shown, null where it says so already. */
   seen?: (found: Found) => Seen | null;
@@ -21,11 +23,13 @@ interface QueryParts<Asked, Found> {
 
 export function query<Asked, Found>({
   permission,
+  ofTrial,
   read,
   seen,
 }: QueryParts<Asked, Found>): (actor: Actor, asked: Asked) => Promise<Found> {
   return async (actor, asked) => {
     if (!may(actor, permission)) throw new NotAllowed(permission, actor.role);
+    if (actor.onlyTrial !== undefined && actor.onlyTrial !== ofTrial?.(asked)) throw new NotAllowed(permission, actor.role);
     const found = await read(await database(), asked, actor);
     const said = seen?.(found);
     if (said) await inTransaction(actor, (store) => store.note(said));

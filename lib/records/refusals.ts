@@ -14,7 +14,11 @@ export abstract class Refusal extends Error {
 export class NotAllowed extends Refusal {
   override readonly name = "NotAllowed";
   constructor(what: string, role: string) {
-    super(`Your account (${role}) may not do this: ${what}.`);
+    super(
+      role === "wearer"
+        ? `This link opens one wear trial and nothing else. It may not do this: ${what}.`
+        : `Your account (${role}) may not do this: ${what}.`,
+    );
   }
 }
 

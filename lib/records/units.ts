@@ -3,7 +3,7 @@ import { z } from "zod";
 import type { Actor } from "@/lib/access/actor";
 import { may } from "@/lib/access/roles";
 import { type MeasuredQuantity, type Unit, unitsOf } from "@/lib/fit";
-import { inTransaction, parseInput } from "./command";
+import { inTransaction, parseInput, requireAccount } from "./command";
 import { database } from "./database";
 import { choice, maybeChoice } from "./input";
 import { NotAllowed, NotFound } from "./refusals";
@@ -32,6 +32,7 @@ export async function unitsFor(actor: Actor | null): Promise<UnitsOfPerson> {
 
 /** What the person has chosen; null where they read as the clinic does. */
 export async function seeOwnUnits(actor: Actor) {
+  requireAccount(actor, "see the units of an account");
   const person = await (await database()).user.findUnique({
     where: { id: actor.id },
     select: { lengthUnit: true, massUnit: true, forceUnit: true },
@@ -48,6 +49,7 @@ const OwnUnits = z.strictObject({
 
 /** Everybody chooses their own; a free choice is the clinic's. */
 export async function changeOwnUnits(actor: Actor, raw: unknown): Promise<{ userId: string }> {
+  requireAccount(actor, "change the units of an account");
   const { lengthUnit = null, massUnit = null, forceUnit = null } = parseInput(OwnUnits, raw);
   return inTransaction(actor, async (store) => {
     const before = await store.db.user.findUnique({ where: { id: actor.id } });

@@ -3,6 +3,8 @@ import type { AccountRole } from "@/lib/access/roles";
 
 export const clinicName = "Tidewater Limb Clinic";
 export const clinicTimeZone = "Europe/Lisbon";
+/** No country has the code 00: nobody can be called there. */
+export const clinicPhone = "+00 555 0100";
 
 /** The same for every invented account; nothing of a real person lies behind it. */
 export const demoPassword = "low tide at the quay";
@@ -34,8 +36,10 @@ export const staff = {
 
 export type Who = keyof typeof staff;
 
-export const demoAccounts: { name: string; email: string; role: AccountRole }[] = Object.values(staff).map(({ name, email, role }) => ({
-  name,
-  email,
-  role,
-}));
+export const demoAccounts: { name: string; email: string; role: AccountRole }[] = Object.values(staff).map(
+  ({ name, email, role }) => ({
+    name,
+    email,
+    role,
+  }),
+);

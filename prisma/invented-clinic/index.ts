@@ -6,7 +6,7 @@ import { addAccount, openClinic } from "@/lib/records/accounts";
 import { setClock } from "@/lib/records/clock";
 import { database } from "@/lib/records/database";
 import { refreshStale } from "@/lib/records/rebuild";
-import { clinicName, clinicTimeZone, demoPassword, staff, type Who } from "./accounts";
+import { clinicName, clinicPhone, clinicTimeZone, demoPassword, staff, type Who } from "./accounts";
 import { type Calendar, calendarOf } from "./calendar";
 import { countedIds } from "./stable-id";
 import { stories } from "./stories";
@@ -54,6 +54,7 @@ async function openWithStaff(): Promise<Cast> {
     ...administrator,
     clinicName,
     timeZone: clinicTimeZone,
+    phone: clinicPhone,
     invented: true,
     password: demoPassword,
   });
