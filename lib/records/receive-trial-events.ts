@@ -4,6 +4,7 @@ import { command, parseInput, type Store } from "./command";
 import { episodeForChange, refuseUnderSignature } from "./episode-for-change";
 import { id, instant } from "./input";
 import { InputRefused, Locked, NotFound } from "./refusals";
+import { saidByLink } from "./said-by-link";
 import { EventInput, eventColumns, refuseUnknownCorrection, refuseUnsound } from "./trial-events";
 
 /** A device's clock that is off by more than this is put right by what it said when it sent. */
@@ -34,6 +35,7 @@ export const receiveTrialEvents = command({
     sentAt: instant("When this was sent"),
     events: z.array(SentEvent).min(1, "Nothing to record.").max(500, "At most 500 events at once."),
   }),
+  ofTrial: ({ trialId }) => trialId,
   run: async (store, { trialId, sentAt, events }) => {
     const trial = await store.db.wearTrial.findUnique({
       where: { id: trialId },
@@ -121,7 +123,7 @@ async function judge(
   { sent, moveMs, stored }: { sent: SentEvent; moveMs: number; stored: readonly Taken[] },
 ): Promise<Taken | Refused> {
   try {
-    const said = parseInput(EventInput, sent);
+    const said = parseInput(EventInput, saidByLink(store.actor, sent));
     const event = { ...said, id: sent.id, at: new Date(said.at.getTime() + moveMs) };
     if (await store.db.trialEvent.findUnique({ where: { id: sent.id }, select: { id: true } }))
       return refusedFor("Another wear trial has an event of this id.");

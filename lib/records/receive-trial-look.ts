@@ -6,6 +6,7 @@ import type { Received } from "./receive-trial-events";
 import { mostClockErrorMs } from "./receive-trial-events";
 import { addLook, type LookInput, socketOff } from "./record-wear-trial";
 import { InputRefused, Locked, NotFound, SavedOtherwise } from "./refusals";
+import { refuseWithdrawn } from "./said-by-link";
 import { lookFields } from "./skin-look";
 
 const SentLook = z.looseObject({ id: z.uuid({ error: "Every look has an id of its own." }) });
@@ -18,6 +19,7 @@ const Look = z.strictObject(lookFields);
 export const receiveTrialLook = command({
   permission: "look at the skin",
   input: z.strictObject({ trialId: id("The wear trial"), sentAt: instant("When this was sent"), look: SentLook }),
+  ofTrial: ({ trialId }) => trialId,
   run: async (store, { trialId, sentAt, look: sent }) => {
     const trial = await store.db.wearTrial.findUnique({
       where: { id: trialId },
@@ -33,6 +35,7 @@ export const receiveTrialLook = command({
     const clockOffMs = store.now.getTime() - sentAt.getTime();
     const moveMs = Math.abs(clockOffMs) > mostClockErrorMs ? clockOffMs : 0;
     try {
+      refuseWithdrawn(store.actor);
       await addLook({ ...store, ask: () => undefined }, await asOnRecord(store, trialId, { sent, moveMs }));
       return became({ became: "stored" });
     } catch (error) {

@@ -4,6 +4,7 @@ import { command, isSavedAlready, type Store } from "./command";
 import { episodeForChange, refuseFuture, refuseUnderSignature } from "./episode-for-change";
 import { id, newRecordId } from "./input";
 import { InputRefused, NotFound } from "./refusals";
+import { refuseWithdrawn, saidByLink } from "./said-by-link";
 import { type LookFields, lookFields, refuseOffLimb, refuseSilence, unusualLook, writeLook } from "./skin-look";
 import { EventInput, eventColumns, refuseUnknownCorrection, refuseUnsound } from "./trial-events";
 
@@ -11,9 +12,11 @@ import { EventInput, eventColumns, refuseUnknownCorrection, refuseUnsound } from
 export const recordWearTrial = command({
   permission: "record a wear trial",
   input: z.strictObject({ trialId: id("The wear trial"), events: z.array(EventInput).min(1, "Nothing to record.").max(2000) }),
+  ofTrial: ({ trialId }) => trialId,
   run: async (store, { trialId, events }) => {
     const { trial, episode } = await trialForChange(store, trialId);
-    const fresh = await notYetStored(store, events);
+    const said = events.map((event) => saidByLink(store.actor, event));
+    const fresh = await notYetStored(store, said);
     await refuseUnknownCorrection(store, trialId, fresh);
     for (const [index, event] of fresh.entries())
       refuseUnsound(store, trial.socket, event, events.length === 1 ? "" : `events.${index}.`);
@@ -36,7 +39,9 @@ export const recordWearTrial = command({
 export const lookAtSkin = command({
   permission: "look at the skin",
   input: z.strictObject({ id: newRecordId, trialId: id("The wear trial"), ...lookFields }),
+  ofTrial: ({ trialId }) => trialId,
   run: async (store, input) => {
+    refuseWithdrawn(store.actor);
     const { trial } = await trialForChange(store, input.trialId);
     if (trial.state === "planned") throw new InputRefused({ at: "This trial has not begun. Record what happened in it first." });
     return addLook(store, input);

@@ -1,6 +1,6 @@
 import { NextResponse } from "next/server";
 import type { Actor } from "@/lib/access/actor";
-import { currentActor } from "@/lib/access/session";
+import { actorOfRequest, passOf } from "@/lib/access/actor-of-request";
 import { InputRefused, NotAllowed, NotFound } from "@/lib/records/refusals";
 
 /** Larger than any batch that a device sends. */
@@ -8,10 +8,13 @@ const mostBytes = 1_000_000;
 
 export const told = (error: string, status: number) => NextResponse.json({ error }, { status });
 
+const signInFirst = "Sign in first. What was pressed stays on the device.";
+const linkIsOver = "This link is over. What was pressed stays on the device; ask your clinic for a new link.";
+
 /** What a device asks of a trial: who asks, what is refused, and an answer that nobody keeps on the way. */
-export async function answerDevice(_request: Request, answer: (actor: Actor) => Promise<object>): Promise<Response> {
-  const actor = await currentActor();
-  if (!actor) return told("Sign in first. What was pressed stays on the device.", 401);
+export async function answerDevice(request: Request, answer: (actor: Actor) => Promise<object>): Promise<Response> {
+  const actor = await actorOfRequest(request);
+  if (!actor) return told(passOf(request) === null ? signInFirst : linkIsOver, 401);
   try {
     return NextResponse.json(await answer(actor), { headers: { "cache-control": "no-store" } });
   } catch (error) {
