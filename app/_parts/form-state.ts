@@ -1,5 +1,7 @@
 /** What a form knows between two tries, and how its text becomes the input of a command. */
+
 import type { ChangedMeanwhile, Refusal } from "@/lib/records/refusals";
+import type { ScannableCode } from "./scannable-code";
 
 /** What a person typed, by the name of the field; several where a name was ticked more than once. */
 export type FormValues = Record<string, string | string[]>;
@@ -16,8 +18,17 @@ export interface FormState {
   signIn?: boolean;
   /** Said after a save that stays on the page; the fields then start afresh. */
   saved?: string;
+  /** What was made and is kept nowhere: this answer is the only time that it is seen. */
+  shownOnce?: ShownOnce;
   /** Someone else saved in between: both versions, and the version to send with the next try. */
   changed?: { version: number; fields: readonly { label: string; theirs: string; yours: string }[] };
+}
+
+export interface ShownOnce {
+  /** The record that it belongs to. */
+  id: string;
+  address: string;
+  code: ScannableCode;
 }
 
 export type FormAction = (state: FormState, formData: FormData) => Promise<FormState>;

@@ -5,6 +5,7 @@ import { nextCookies } from "better-auth/next-js";
 import { admin } from "better-auth/plugins";
 import { createAccessControl } from "better-auth/plugins/access";
 import { database } from "@/lib/records/database";
+import { siteAddress } from "./address";
 import { shortestPassword } from "./password";
 import { accountRoles } from "./roles";
 
@@ -17,7 +18,7 @@ const sessionHours = 12;
 async function make() {
   return betterAuth({
     appName: "Fitting Ledger",
-    baseURL: process.env.BETTER_AUTH_URL ?? "http://localhost:3000",
+    baseURL: siteAddress(),
     database: prismaAdapter(await database(), { provider: "sqlite" }),
     emailAndPassword: { enabled: true, disableSignUp: true, minPasswordLength: shortestPassword },
     account: { modelName: "credential" },

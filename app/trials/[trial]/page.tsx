@@ -17,6 +17,7 @@ import { now } from "@/lib/records/clock";
 import { seeEpisodeOfTrial } from "@/lib/records/see-episode";
 import { EventForms } from "./event-forms";
 import { HearChanges } from "./hear-changes";
+import { OwnLink } from "./own-link";
 import { SetAside } from "./set-aside";
 import styles from "./trial.module.css";
 import { TrialClock } from "./trial-clock";
@@ -148,6 +149,13 @@ export default async function TrialPage({ params }: { params: Promise<{ trial: s
         </section>
       )}
       <SetAside events={setAside} timeZone={timeZone} />
+      <OwnLink
+        actor={actor}
+        trialId={trialId}
+        wearer={episode.wearer}
+        isOpen={!signed && trial.endedAt === null && trial.state !== "stopped"}
+        timeZone={timeZone}
+      />
       <section id="skin" aria-labelledby="looks">
         <h2 id="looks">Looks at the skin</h2>
         {record.inspections.length === 0 && (
