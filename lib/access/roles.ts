@@ -14,7 +14,7 @@ export const roleWords: Readonly<Record<Role, string>> = {
   assistant: "assistant",
   technician: "technician",
   administrator: "administrator",
-  wearer: "wearer, by own link, one trial",
+  wearer: "wearer, by own link",
 };
 
 const clinicians = ["prosthetist", "assistant"] as const;

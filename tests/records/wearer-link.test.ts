@@ -8,7 +8,7 @@ import type { Actor } from "@/lib/access/actor";
 import { actorOfRequest } from "@/lib/access/actor-of-request";
 import { may, permissions } from "@/lib/access/roles";
 import { digestOfSecret } from "@/lib/access/secrets";
-import { forgetTries } from "@/lib/access/tries-by-address";
+import { countTry, forgetTries } from "@/lib/access/tries-by-address";
 import { addAccount, changeAccount } from "@/lib/records/accounts";
 import { changeClinicPhone } from "@/lib/records/clinic-phone";
 import { database } from "@/lib/records/database";
@@ -153,6 +153,15 @@ describe("a wearer's own link", () => {
     expect(await open(token, birthYear, "198.51.100.1")).toHaveProperty("pass");
     clinic.setNow(minutesAfter(today.toISOString(), 16));
     expect(await open(token)).toHaveProperty("pass");
+  });
+
+  test("tries are remembered of so many addresses that they cannot fill the memory", () => {
+    for (let time = 0; time < 10; time += 1) expect(countTry(from, today)).toBe(true);
+    expect(countTry(from, today)).toBe(false);
+    for (let other = 0; other < 4999; other += 1) countTry(`other ${other}`, today);
+    expect(countTry(from, today)).toBe(false);
+    for (let other = 0; other < 5000; other += 1) countTry(`another ${other}`, today);
+    expect(countTry(from, today)).toBe(true);
   });
 
   test("what succeeds does not count against an address", async () => {

@@ -7,6 +7,7 @@ test("a new clinic is opened by its first administrator, who gives a colleague a
   await expect(page.getByRole("heading", { name: "Open your clinic" })).toBeVisible();
   await page.getByLabel("The clinic’s name").fill("Lock Street Clinic");
   await page.getByLabel("The clinic’s time zone").selectOption("Europe/Lisbon");
+  await page.getByLabel("The clinic’s telephone number").fill("+00 555 0123");
   await page.getByLabel("Your name").fill("Ada Brook");
   await page.getByLabel("Your e-mail").fill("ada@lock.example");
   await page.getByLabel("A password").fill("too short");
@@ -25,6 +26,9 @@ test("a new clinic is opened by its first administrator, who gives a colleague a
   await expect(page.getByText("This e-mail address and password do not belong together.")).toBeVisible();
   await signIn("ada@lock.example", "a long enough password");
   await expect(page.getByRole("heading", { name: "Accounts", level: 1 })).toBeVisible();
+  await page.goto("/rules");
+  await expect(page.getByLabel("Telephone number")).toHaveValue("+00 555 0123");
+  await page.goto("/accounts");
 
   await page.getByLabel("Name", { exact: true }).last().fill("Bo Lindqvist");
   await page.getByLabel("E-mail").fill("bo@lock.example");
