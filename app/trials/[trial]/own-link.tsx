@@ -63,7 +63,7 @@ function Make({ trialId, link }: { trialId: string; link: SeenWearerLink | null 
           {link ? "Make a new link" : "Make a link"}
         </SubmitButton>
       </div>
-      {holds && <p className="soft">A new link ends this one.</p>}
+      {holds && <p className="soft">A new link ends this one; what a telephone still keeps under it is then set aside.</p>}
     </ActionForm>
   );
 }
@@ -119,7 +119,7 @@ function State({ link, timeZone }: { link: SeenWearerLink; timeZone: string }) {
 function stateWords({ state, isGuessedAt }: SeenWearerLink): string {
   if (state === "withdrawn") return "Withdrawn.";
   if (state === "expired") return "Over.";
-  return isGuessedAt ? "Locked: the year of birth was wrong ten times. A new link opens again." : "It can be opened.";
+  return isGuessedAt ? "Locked: the year of birth was wrong ten times. A new link is needed." : "It can be opened.";
 }
 
 function openedWords(openings: readonly Date[], at: (instant: Date) => string): string {
