@@ -75,7 +75,7 @@ async function asOnRecord(
   const note = [said.note, `The device said ${Math.round(said.minutesAfterDoffing)} minutes after doffing.`]
     .filter(Boolean)
     .join(" ");
-  return { ...said, at, minutesAfterDoffing: minutes, note, id: lookId, trialId };
+  return { ...said, at, minutesAfterDoffing: Math.round(minutes * 10) / 10, note, id: lookId, trialId };
 }
 
 function whyNot(error: unknown): string | null {

@@ -7,7 +7,7 @@ import { episodeAsOf } from "./see-episode";
 /** One wear trial with all that a device needs to run it: also for who came by the wearer's own link, and then only that one. */
 export const seeLiveTrial = query({
   permission: "record a wear trial",
-  ofTrial: (trialId) => trialId,
+  ofTrial: (trialId: string) => trialId,
   read: async (db, trialId: string, actor) => {
     const episodeId = await episodeOfTrial(db, trialId);
     const [seen, clinic, seenLately] = await Promise.all([

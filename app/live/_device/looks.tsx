@@ -80,7 +80,7 @@ function Form(props: LooksProps & { minutes: number }) {
   const since = useRef(minutes);
   since.current = minutes;
   const save = (look: { marks: Record<string, unknown>[]; noMarks: boolean; note?: string }) => {
-    void device.look({ ...look, minutesAfterDoffing: Math.round(since.current * 100) / 100 });
+    void device.look({ ...look, minutesAfterDoffing: Math.round(since.current * 10) / 10 });
     setTimes(times + 1);
   };
   const last = looks.at(-1);

@@ -34,7 +34,7 @@ function liveTrial({ episode, bundle, limits, clinic, trialId }: Seen, { named }
     markNumbers: [...numbersInOrder(record)],
     limb: limbShapeOf(bundle, socket),
     limits: trialLimitsOf(limits),
-    clinic: { name: clinic.name, invented: clinic.invented },
+    clinic: { name: clinic.name, ...(clinic.phone ? { phone: clinic.phone } : {}), invented: clinic.invented },
     ...(signed ? { locked: `${signed.byName} signed for this socket: nothing can be added to its trial.` } : {}),
     serverNow: now().toISOString(),
   };
