@@ -4,7 +4,17 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { Became } from "@/app/live/_device/live-trial";
 import { sendAll } from "@/app/live/_device/outbox";
-import { itemsOf, type KeptItem, keepItem, markItems, openStore } from "@/app/live/_device/store";
+import {
+  forgetOld,
+  forgetSentByAccounts,
+  itemsOf,
+  type KeptItem,
+  type KeptTrial,
+  keepItem,
+  markItems,
+  openStore,
+  unsentByAccounts,
+} from "@/app/live/_device/store";
 
 let order = 0;
 const item = (what: "event" | "look", correctedMs = 0): KeptItem => {
@@ -95,5 +105,27 @@ test("the device keeps what is pressed until it hears what became of it", async 
   expect((await itemsOf(db, "t")).map(({ state }) => state)).toEqual(["sent", "to send"]);
   await markItems(db, [{ id: second.id, became: "set aside", why: "locked" }]);
   expect((await itemsOf(db, "t"))[1]).toMatchObject({ state: "set aside", why: "locked" });
+  db.close();
+});
+
+test("who signs out leaves only what is still to be sent; a wearer's own trial stays until it is old", async () => {
+  const db = await openStore(`test ${randomUUID()}`);
+  const keep = (trialId: string, more: Partial<KeptTrial> = {}) => db.put("trials", { trialId, keptAt: 0, ...more } as KeptTrial); // only what is asked for
+  await keep("sent");
+  await keep("unsent");
+  await keep("own", { pass: "p" });
+  await keepItem(db, { ...item("event"), trialId: "sent", state: "sent" });
+  const waiting = { ...item("event"), trialId: "unsent" };
+  await keepItem(db, waiting);
+  await keepItem(db, { ...item("event"), trialId: "own", state: "sent" });
+  await forgetSentByAccounts(db);
+  expect(await db.getAllKeys("trials")).toEqual(["own", "unsent"]);
+  expect(await itemsOf(db, "sent")).toEqual([]);
+  expect(await unsentByAccounts(db)).toBe(1);
+  await forgetOld(db, 6 * 24 * 3600_000);
+  expect(await db.getAllKeys("trials")).toEqual(["own", "unsent"]);
+  await forgetOld(db, 8 * 24 * 3600_000);
+  expect(await db.getAllKeys("trials")).toEqual(["unsent"]);
+  expect(await itemsOf(db, "unsent")).toEqual([waiting]);
   db.close();
 });

@@ -26,7 +26,7 @@ export function LiveTrialScreen({ device, isOwn }: { device: TrialOnDevice; isOw
       <header className={styles.head}>
         <h1>{isOwn ? "Your wear trial" : `Wear trial: ${trial.wearer ?? ""}`}</h1>
         <p>
-          {trial.limbWords}, socket {trial.socketNumber}
+          {isOwn ? `${trial.limb.side} ${trial.isUpperLimb ? "arm" : "leg"}` : trial.limbWords}, socket {trial.socketNumber}
           {!isOwn && (
             <>
               {" · "}

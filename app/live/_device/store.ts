@@ -74,10 +74,28 @@ export async function markItems(db: DeviceStore, answers: readonly Became[]): Pr
 /** What other trials left here, where nothing of it is still to be sent. */
 export async function forgetOld(db: DeviceStore, now: number): Promise<void> {
   for (const trial of await db.getAll("trials")) {
-    if (now - trial.keptAt < keepsMs) continue;
-    const items = await itemsOf(db, trial.trialId);
-    if (items.some(({ state }) => state === "to send")) continue;
-    for (const { id } of items) await db.delete("items", id);
-    await db.delete("trials", trial.trialId);
+    if (now - trial.keptAt >= keepsMs && (await unsentOf(db, trial.trialId)) === 0) await forget(db, trial.trialId);
   }
+}
+
+/** How much of trials that were opened with an account is still to be sent from here. */
+export async function unsentByAccounts(db: DeviceStore): Promise<number> {
+  const unsent = await Promise.all((await byAccounts(db)).map(({ trialId }) => unsentOf(db, trialId)));
+  return unsent.reduce((sum, count) => sum + count, 0);
+}
+
+/** Who signs out leaves nothing behind of which the server has all; what is still to be sent stays until it is. */
+export async function forgetSentByAccounts(db: DeviceStore): Promise<void> {
+  for (const { trialId } of await byAccounts(db)) if ((await unsentOf(db, trialId)) === 0) await forget(db, trialId);
+}
+
+const byAccounts = async (db: DeviceStore): Promise<KeptTrial[]> =>
+  (await db.getAll("trials")).filter(({ pass }) => pass === undefined);
+
+const unsentOf = async (db: DeviceStore, trialId: string): Promise<number> =>
+  (await itemsOf(db, trialId)).filter(({ state }) => state === "to send").length;
+
+async function forget(db: DeviceStore, trialId: string): Promise<void> {
+  for (const { id } of await itemsOf(db, trialId)) await db.delete("items", id);
+  await db.delete("trials", trialId);
 }

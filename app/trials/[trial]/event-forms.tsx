@@ -29,8 +29,8 @@ export function EventForms({ trialId, state, afterwards, began, ended, doffed, c
   return (
     <div className={styles.forms}>
       {!began && (
-        <EventForm {...shown} kind="begun" button="Begin the trial">
-          {!afterwards && <p>Socket on, load in place, clock ready: the trial begins when you press.</p>}
+        <EventForm {...shown} kind="begun" button="Begin the trial" quiet={!afterwards}>
+          {!afterwards && <p className="soft">Or record it on this page: it needs the network for each press.</p>}
         </EventForm>
       )}
       {(running || afterwards) && (

@@ -11,7 +11,7 @@ import { SkinOverTime } from "@/app/_parts/skin-over-time";
 import { feelingWords, stopSignWords } from "@/app/_parts/skin-words";
 import { StateMark } from "@/app/_parts/state-mark";
 import { requireActor } from "@/lib/access/session";
-import { replayWearTrial, type TrialEvent, trialLimitsOf, type WearTrial } from "@/lib/fit";
+import { limitsOfVersion, replayWearTrial, type TrialEvent, trialLimitsOf, type WearTrial } from "@/lib/fit";
 import { clinicSettings } from "@/lib/records/clinic";
 import { now } from "@/lib/records/clock";
 import { seeEpisodeOfTrial } from "@/lib/records/see-episode";
@@ -37,10 +37,11 @@ export default async function TrialPage({ params }: { params: Promise<{ trial: s
   const row = episode.wearTrials.find(({ id }) => id === trialId);
   if (!record || !row) throw new Error("the trial is in its episode");
   const asOf = now();
-  const limits = trialLimitsOf(inForce);
-  const trial = replayWearTrial(record.plan, record.events, asOf.toISOString(), limits);
   const socket = episode.sockets.find(({ id }) => id === record.socketId);
   const signed = episode.signOffs.find((signOff) => signOff.socketId === record.socketId && signOff.withdrawal === null);
+  // What was signed is shown by the limits of its day.
+  const limits = trialLimitsOf(signed ? limitsOfVersion(signed.rulesVersion) : inForce);
+  const trial = replayWearTrial(record.plan, record.events, asOf.toISOString(), limits);
   const { plan } = record;
   const alarm = trial.reasons.find(
     ({ about, state }) => (about === "pain" && state === "forbids") || (about === "feelings" && state === "not met"),

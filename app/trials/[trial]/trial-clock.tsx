@@ -15,11 +15,13 @@ interface TrialClockProps {
 /** Minutes worn and to go, going on from what the server worked out. The time that passes is taken from a clock that nobody can set. */
 export function TrialClock({ wornMinutes, plannedMinutes, dueAt, asOf }: TrialClockProps) {
   const [passedMs, setPassedMs] = useState(0);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: figures for another instant count from their own.
   useEffect(() => {
     const start = performance.now();
+    setPassedMs(0);
     const timer = setInterval(() => setPassedMs(performance.now() - start), 1000);
     return () => clearInterval(timer);
-  }, []);
+  }, [asOf]);
   const worn = wornMinutes + passedMs / 60_000;
   const minutes = Math.floor(worn);
   const seconds = Math.floor((worn - minutes) * 60);

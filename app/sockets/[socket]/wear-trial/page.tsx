@@ -12,6 +12,7 @@ import { isUpperLimb } from "@/lib/fit";
 import { newId } from "@/lib/records/clock";
 import { seeEpisodeOfSocket } from "@/lib/records/see-episode";
 import { plan } from "./actions";
+import { LoadReading } from "./load-reading";
 import styles from "./plan.module.css";
 
 export const metadata: Metadata = { title: "Plan a wear trial" };
@@ -19,7 +20,7 @@ export const metadata: Metadata = { title: "Plan a wear trial" };
 export default async function PlanTrialPage({ params }: { params: Promise<{ socket: string }> }) {
   const { socket: socketId } = await params;
   const actor = await requireActor(`/sockets/${socketId}/wear-trial`);
-  const { episode, bundle, assessment } = await show(seeEpisodeOfSocket(actor, socketId));
+  const { episode, bundle, assessment, limits } = await show(seeEpisodeOfSocket(actor, socketId));
   const socket = episode.sockets.find(({ id }) => id === socketId);
   const { device, level } = bundle.episode;
   const upper = isUpperLimb(level);
@@ -60,6 +61,7 @@ export default async function PlanTrialPage({ params }: { params: Promise<{ sock
               unit="mm"
               {...(device ? { first: String(device.centreOfMassMm) } : {})}
             />
+            <LoadReading device={device} limits={limits} />
           </>
         ) : (
           <p className="soft">Lower limb: the body is the load.</p>
