@@ -78,7 +78,7 @@ async function addMark(page: Page, number: number) {
   await page.getByRole("group", { name: "strength" }).getByRole("radio", { name: "clear" }).check({ force: true });
 }
 
-const percentile = (values: readonly number[], share: number): number =>
+export const percentile = (values: readonly number[], share: number): number =>
   values.toSorted((a, b) => a - b)[Math.ceil(share * values.length) - 1] ?? Number.NaN;
 
 function within(what: string, full: readonly number[], empty: readonly number[]): boolean {
@@ -124,7 +124,7 @@ export async function typingWithinBar(): Promise<boolean> {
   }
 }
 
-async function signIn(page: Page) {
+export async function signIn(page: Page) {
   const account = demoAccounts.find(({ role }) => role === "prosthetist");
   if (!account) throw new Error("the invented clinic has a prosthetist");
   await page.goto("/sign-in");

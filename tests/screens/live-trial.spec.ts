@@ -1,3 +1,5 @@
+import { gzipSync } from "node:zlib";
+import AxeBuilder from "@axe-core/playwright";
 import type { Locator, Page } from "@playwright/test";
 import { expect, test } from "./clinic";
 import { signedInState } from "./prepared";
@@ -141,4 +143,25 @@ test("the device’s store is full: it says so, and what was pressed is sent all
   await expect(status(page)).toContainText("This device’s store is full: 1 not kept and not sent yet.");
   await page.context().setOffline(false);
   await expect(status(page)).toContainText("All is sent", { timeout: 20_000 });
+});
+
+test("the live screen is small, stands in nobody's way, and keeps the way to stop in reach", async ({ page, clinic }) => {
+  const { id } = stored(
+    clinic.file,
+    "SELECT id FROM WearTrial WHERE state IN ('ended', 'stopped') AND socketId NOT IN (SELECT socketId FROM SignOff WHERE socketId IS NOT NULL)",
+  );
+  await page.goto(`/live/trial#${id}`);
+  await expect(page.getByRole("heading", { name: /The skin|Take the socket off/ })).toBeVisible();
+  const script = (await page.locator("script[src]").getAttribute("src")) ?? "";
+  const answer = await page.request.get(script, { headers: { "accept-encoding": "gzip" } });
+  expect(answer.headers()["content-encoding"]).toBe("gzip");
+  expect(gzipSync(await answer.body()).length).toBeLessThan(120_000);
+  for (const scheme of ["light", "dark"] as const) {
+    await page.emulateMedia({ colorScheme: scheme });
+    for (const width of [360, 1440]) {
+      await page.setViewportSize({ width, height: 780 });
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+      expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+    }
+  }
 });
