@@ -87,6 +87,32 @@ test("a trial runs on a phone with the network gone, is reloaded without it, and
   await context.close();
 });
 
+test("after a clock that was fast is put right, what is pressed next has the right time", async ({ page, clinic }) => {
+  const { id } = stored(clinic.file, "SELECT id FROM WearTrial WHERE state = 'running'");
+  await page.clock.install();
+  await page.goto(`/live/trial#${id}`);
+  await expect(page.getByRole("button", { name: "Save this check-in" })).toBeVisible();
+  await page.context().setOffline(true);
+  // The device believes that twenty minutes have passed.
+  await page.clock.fastForward("20:00");
+  await checkIn(page, { comfort: 8, pain: 0, exertion: 3 });
+  await expect(status(page)).toContainText("Kept on this device: 1 to send");
+  await page.context().setOffline(false);
+  await page.clock.runFor(10_000);
+  await expect(status(page)).toContainText("All sent to the clinic.");
+  await checkIn(page, { comfort: 8, pain: 0, exertion: 4 });
+  const last = () =>
+    stored(
+      clinic.file,
+      `SELECT exertion, at FROM TrialEvent WHERE trialId = '${id}' AND kind = 'check-in' ORDER BY receivedAt DESC, at DESC`,
+    );
+  await expect.poll(() => last().exertion).toBe("4");
+  const { at = "" } = last();
+  const instant = new Date(/^\d+$/.test(at) ? Number(at) : at).getTime();
+  expect(Math.abs(instant - Date.now())).toBeLessThan(60_000);
+  expect(stored(clinic.file, `SELECT count(*) AS n FROM SetAsideEvent WHERE trialId = '${id}'`).n).toBe("0");
+});
+
 test("two devices run one trial: each shows what the other recorded, and a stop from the clinic ends it on both", async ({
   browser,
   clinic,

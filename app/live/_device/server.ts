@@ -49,12 +49,28 @@ export const sendLook = (
 export const openLink = (token: string, birthYear: string): Promise<Told<{ pass: string; trialId: string }>> =>
   ask("/own/open", undefined, { token, birthYear });
 
-/** Calls back whenever the record of this trial changed on the server, until the signal says to stop. Comes back by itself. */
+/** The server says every 15 seconds that it is still there: a line that is silent for so long is dead, though nobody closed it. */
+const silenceMs = 40_000;
+
+/**
+ * Calls back whenever the record of this trial changed on the server, until the signal says to stop. Comes back by itself,
+ * and says whether it hears the server.
+ */
 export async function hearChanges(
   trialId: string,
-  { pass, signal, changed }: { pass: string | undefined; signal: AbortSignal; changed: () => void },
+  {
+    pass,
+    signal: ends,
+    changed,
+    hears,
+  }: { pass: string | undefined; signal: AbortSignal; changed: () => void; hears: (isHeard: boolean) => void },
 ): Promise<void> {
-  while (!signal.aborted) {
+  while (!ends.aborted) {
+    const silence = new AbortController();
+    let timer = setTimeout(() => silence.abort(), silenceMs);
+    const { signal } = silence;
+    const end = () => silence.abort();
+    ends.addEventListener("abort", end);
     try {
       const response = await fetch(`/trials/${encodeURIComponent(trialId)}/changes`, {
         headers: { accept: "text/event-stream", ...(pass === undefined ? {} : { authorization: `Bearer ${pass}` }) },
@@ -62,13 +78,20 @@ export async function hearChanges(
         signal,
       });
       if (!response.ok || !response.body) throw new Error(response.statusText);
+      hears(true);
       changed();
       const reader = response.body.pipeThrough(new TextDecoderStream()).getReader();
-      for (let piece = await reader.read(); !piece.done; piece = await reader.read())
+      for (let piece = await reader.read(); !piece.done; piece = await reader.read()) {
+        clearTimeout(timer);
+        timer = setTimeout(() => silence.abort(), silenceMs);
         if (piece.value.includes("event: changed")) changed();
+      }
     } catch {
-      // Nobody was reached, or the line broke: tried again below.
+      // Nobody was reached, or the line broke or fell silent: tried again below.
     }
+    clearTimeout(timer);
+    ends.removeEventListener("abort", end);
+    if (!ends.aborted) hears(false);
     await new Promise((done) => setTimeout(done, 5_000));
   }
 }

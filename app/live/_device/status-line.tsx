@@ -3,7 +3,7 @@ import type { Shown } from "./trial-on-device";
 
 /** Whether what was pressed is safe: on this device, and with the clinic. Always in sight; said aloud when it changes. */
 export function StatusLine({ shown, isOwn }: { shown: Shown; isOwn: boolean }) {
-  const { items, notKept, line, trial } = shown;
+  const { items, notKept, line, trial, isHeard } = shown;
   const waiting = items.filter(({ state }) => state === "to send").length;
   const aside = items.filter(({ state }) => state === "set aside");
   return (
@@ -12,7 +12,7 @@ export function StatusLine({ shown, isOwn }: { shown: Shown; isOwn: boolean }) {
         {notKept
           ? keptNowhere(notKept, waiting)
           : waiting === 0
-            ? "All sent to the clinic."
+            ? sentWords(isHeard)
             : `Kept on this device: ${waiting} to send.`}{" "}
         {waiting > 0 && !notKept && whyNotSent(line)}
         {line === "signed out" && !isOwn && (
@@ -28,6 +28,9 @@ export function StatusLine({ shown, isOwn }: { shown: Shown; isOwn: boolean }) {
     </div>
   );
 }
+
+const sentWords = (isHeard: boolean): string =>
+  isHeard ? "All sent to the clinic." : "All sent. The clinic is not in touch now: if it says stop, this page does not hear it.";
 
 function keptNowhere(why: "full" | "forbidden", waiting: number): string {
   const store = why === "full" ? "This device’s store is full" : "This browser keeps nothing for this page";

@@ -19,6 +19,8 @@ export interface Shown {
   /** Why the device keeps nothing more. */
   notKept: "full" | "forbidden" | null;
   line: SendState | "sending";
+  /** The clinic is heard: a stop that is said there ends the trial here. */
+  isHeard: boolean;
   /** Where there is no trial to show. */
   failed: { failed: "offline" | "signed out" | "refused"; why: string } | null;
 }
@@ -27,7 +29,7 @@ const sendAgainMs = 5_000;
 const keepClockMs = 10_000;
 
 export class TrialOnDevice {
-  #shown: Shown = { trial: null, items: [], unkept: new Set(), notKept: null, line: "all sent", failed: null };
+  #shown: Shown = { trial: null, items: [], unkept: new Set(), notKept: null, line: "all sent", isHeard: true, failed: null };
   readonly #listeners = new Set<() => void>();
   readonly #ends = new AbortController();
   readonly #others = typeof BroadcastChannel === "undefined" ? undefined : new BroadcastChannel("fitting-ledger-live");
@@ -179,8 +181,14 @@ export class TrialOnDevice {
     return instant(Math.max(this.clock.now(), this.#lastPressedMs() + 1));
   }
 
+  /** By the clock as it stands now: what was pressed before it was put right moves with it. */
   #lastPressedMs(): number {
-    return Math.max(0, ...this.#shown.items.map((item) => Date.parse(item.what === "event" ? item.event.at : item.look.at)));
+    return Math.max(
+      0,
+      ...this.#shown.items.map(
+        (item) => Date.parse(item.what === "event" ? item.event.at : item.look.at) + this.clock.correctedMs - item.correctedMs,
+      ),
+    );
   }
 
   async #readDevice(): Promise<void> {
@@ -194,7 +202,12 @@ export class TrialOnDevice {
   #start(): void {
     const { signal } = this.#ends;
     void this.refresh();
-    void hearChanges(this.trialId, { pass: this.pass, signal, changed: () => void this.refresh() });
+    void hearChanges(this.trialId, {
+      pass: this.pass,
+      signal,
+      changed: () => void this.refresh(),
+      hears: (isHeard) => this.#show({ isHeard }),
+    });
     const again = setInterval(() => void this.send(), sendAgainMs);
     const clock = setInterval(() => void this.#keepClock(), keepClockMs);
     window.addEventListener("online", () => void this.refresh(), { signal });
