@@ -1,5 +1,6 @@
 /** The rules that every change of an episode's records shares. */
 import type { Prisma } from "@/lib/generated/prisma/client";
+import { isAhead, isBeforeSocket } from "./believable-times";
 import type { Store } from "./command";
 import { releaseMeaning } from "./meanings";
 import { InputRefused, Locked, NotFound } from "./refusals";
@@ -38,18 +39,13 @@ export function refuseUnderSignature(episode: EpisodeForChange, socketId: string
     );
 }
 
-/** What was recorded cannot have happened later than now; a few minutes are left for clocks that differ. */
+/** What was recorded cannot have happened later than now. */
 export function refuseFuture(store: Store, field: string, at: Date): void {
-  if (at.getTime() > store.now.getTime() + 5 * 60_000)
-    throw new InputRefused({ [field]: "This time has not come yet. Look at the date and the clock." });
+  if (isAhead(at, store.now)) throw new InputRefused({ [field]: "This time has not come yet. Look at the date and the clock." });
   if (at.getUTCFullYear() < 1990) throw new InputRefused({ [field]: "This is too long ago. Look at the year." });
 }
 
-/** Nobody wore a socket before it was specified. */
 export function refuseBeforeSocket(socket: { number: number; specifiedAt: Date }, field: string, at: Date): void {
-  if (at.getTime() < wholeMinute(socket.specifiedAt))
+  if (isBeforeSocket(at, socket))
     throw new InputRefused({ [field]: `Socket ${socket.number} was specified only after this. Look at the date and the clock.` });
 }
-
-/** Forms give times to the minute: what was set a few seconds ago must not lie in their future. */
-export const wholeMinute = (at: Date): number => Math.floor(at.getTime() / 60_000) * 60_000;

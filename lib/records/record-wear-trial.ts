@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { looseMinutes } from "@/lib/fit/evidence";
+import { isMisdated } from "./believable-times";
 import { command, isSavedAlready, type Store } from "./command";
 import { episodeForChange, refuseFuture, refuseUnderSignature } from "./episode-for-change";
 import { id, newRecordId } from "./input";
@@ -43,7 +44,7 @@ export const lookAtSkin = command({
     refuseFuture(store, "at", look.at);
     refuseSilence(look);
     await refuseOffLimb(store, episode, look.marks);
-    await refuseOtherTime(store, trialId, look);
+    await refuseOtherTime(store, trial, look);
     if (trial.state === "planned") throw new InputRefused({ at: "This trial has not begun. Record what happened in it first." });
     store.ask(unusualLook(episode.level, look));
     const inspectionId = await writeLook(store, { trialId }, look, id);
@@ -62,13 +63,14 @@ export const lookAtSkin = command({
 /** The two ways of saying when a look was must agree: a mark that was seen late would else count as fading early. */
 async function refuseOtherTime(
   store: Store,
-  trialId: string,
+  trial: { id: string; socket: { specifiedAt: Date } },
   { at, minutesAfterDoffing }: { at: Date; minutesAfterDoffing: number },
 ): Promise<void> {
-  const off = await store.db.trialEvent.findFirst({
-    where: { trialId, kind: { in: ["doffed", "ended", "stop-sign"] } },
+  const said = await store.db.trialEvent.findMany({
+    where: { trialId: trial.id, kind: { in: ["doffed", "ended", "stop-sign"] } },
     orderBy: [{ kind: "asc" }, { at: "asc" }],
   });
+  const off = said.find((event) => !isMisdated(event, trial.socket));
   if (!off) return;
   const minutes = (at.getTime() - off.at.getTime()) / 60_000;
   if (Math.abs(minutes - minutesAfterDoffing) > looseMinutes)

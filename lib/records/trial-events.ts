@@ -73,6 +73,10 @@ export function refuseUnsound(
 ): void {
   refuseFuture(store, `${prefix}at`, event.at);
   refuseBeforeSocket(socket, `${prefix}at`, event.at);
+  refuseWithoutReason(event, prefix);
+}
+
+export function refuseWithoutReason(event: EventInput, prefix: string): void {
   if (event.kind === "corrected" && !event.note)
     throw new InputRefused({ [`${prefix}note`]: "Say why the check-in is put right." });
 }

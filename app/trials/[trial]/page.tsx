@@ -136,7 +136,7 @@ export default async function TrialPage({ params }: { params: Promise<{ trial: s
           </table>
         </section>
       )}
-      <SetAside events={setAside} timeZone={timeZone} />
+      <SetAside events={setAside.filter((one) => one.trialId === trialId)} timeZone={timeZone} />
       <section id="skin" aria-labelledby="looks">
         <h2 id="looks">Looks at the skin</h2>
         {record.inspections.length === 0 && (
