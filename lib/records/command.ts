@@ -1,15 +1,18 @@
 /**
  * The one way to change anything: role, input, rules, one transaction, trail.
- * The derived columns of every episode that was touched are refreshed before the transaction ends.
+ * The derived columns of every episode that was touched are refreshed before the transaction ends, or marked in it as
+ * due and refreshed a moment later.
  */
-import type { z } from "zod";
+import { z } from "zod";
 import type { Actor } from "@/lib/access/actor";
 import { may, type Permission } from "@/lib/access/roles";
 import { beginning, canonicalJson, digestOf } from "@/lib/trail/chain";
 import { newId, now } from "./clock";
-import { database, type Transaction } from "./database";
+import { clientAndConnection, inBackground, type Transaction } from "./database";
+import { markDue, settleDue, settleIn } from "./derived-due";
 import { refreshDerived } from "./derived-state";
 import { InputRefused, NotAllowed, SavedOtherwise } from "./refusals";
+import { type Sql, sqlOn, sqlTime } from "./sql";
 import { ask, Confirmed, type Question } from "./unusual";
 
 export interface Change {
@@ -19,6 +22,8 @@ export interface Change {
   id: string;
   wearerId?: string | undefined;
   episodeId?: string | undefined;
+  /** When the derived columns of the episode are refreshed; with the change, where nothing is said. */
+  derived?: "with the change" | "a moment later";
   before?: unknown;
   after?: unknown;
 }
@@ -26,6 +31,8 @@ export interface Change {
 /** What a command works with, inside its transaction. */
 export interface Store {
   db: Transaction;
+  /** The same transaction, for what a command does so often that its time counts. */
+  sql: Sql;
   actor: Actor;
   now: Date;
   newId: () => string;
@@ -40,6 +47,8 @@ export interface Store {
 interface CommandParts<Input extends z.ZodType, Result> {
   permission: Permission;
   input: Input;
+  /** False for a command that reads no derived column, so that it need not wait for what is due. */
+  readsDerived?: boolean;
   run: (store: Store, input: z.output<Input>) => Promise<Result>;
 }
 
@@ -48,13 +57,14 @@ export type Command<Result> = (actor: Actor, input: unknown) => Promise<Result>;
 export function command<Input extends z.ZodType, Result>({
   permission,
   input,
+  readsDerived = true,
   run,
 }: CommandParts<Input, Result>): Command<Result> {
   return async (actor, raw) => {
     if (!may(actor, permission)) throw new NotAllowed(permission, actor.role);
     const { confirmed, rest } = withoutConfirmed(raw);
     const asked = parseInput(input, rest);
-    return inTransaction(actor, (store) => run(store, asked), confirmed);
+    return inTransaction(actor, (store) => run(store, asked), { confirmed, readsDerived });
   };
 }
 
@@ -72,33 +82,48 @@ export function parseInput<Input extends z.ZodType>(input: Input, raw: unknown):
   return parsed.data;
 }
 
+/** The longest that a transaction may take, and what it may still write until then. */
+const longestMs = 30_000;
+const lastWriteMs = 25_000;
+
 export async function inTransaction<Result>(
   actor: Actor,
   work: (store: Store) => Promise<Result>,
-  confirmed: readonly string[] = [],
+  { confirmed = [], readsDerived = true }: { confirmed?: readonly string[]; readsDerived?: boolean } = {},
 ): Promise<Result> {
-  const db = await database();
-  return db.$transaction(
+  const { client, connection } = await clientAndConnection();
+  const due = new Set<string>();
+  const result = await client.$transaction(
     async (transaction) => {
+      const begunMs = performance.now();
+      // A statement after the end would not be part of this transaction any more.
+      const sql = sqlOn(connection, () => {
+        if (performance.now() - begunMs > lastWriteMs) throw new Error("this transaction took too long");
+      });
+      if (readsDerived) await settleIn(transaction, sql);
       const touched = new Set<string>();
       const store: Store = {
         db: transaction,
+        sql,
         actor,
         now: now(),
         newId,
         touch: (episodeId) => void touched.add(episodeId),
         ask: (questions) => ask(questions, confirmed),
         note: async (change) => {
-          if (change.episodeId !== undefined) touched.add(change.episodeId);
-          await addToTrail(transaction, actor, store.now, change);
+          if (change.episodeId !== undefined) (change.derived === "a moment later" ? due : touched).add(change.episodeId);
+          addToTrail(sql, actor, store.now, change);
         },
       };
       const result = await work(store);
       for (const episodeId of touched) await refreshDerived(transaction, episodeId, { asOf: store.now, evidenceChanged: true });
+      for (const episodeId of due) if (!touched.has(episodeId)) markDue(sql, episodeId, store.now);
       return result;
     },
-    { timeout: 30_000, maxWait: 30_000 },
+    { timeout: longestMs, maxWait: longestMs },
   );
+  if (due.size > 0) inBackground(settleDue);
+  return result;
 }
 
 /**
@@ -121,9 +146,11 @@ export async function isSavedAlready(
   return true;
 }
 
+const LastEntry = z.object({ position: z.number(), digest: z.string() }).optional();
+
 /** Adds one entry to the end of the chain. */
-export async function addToTrail(db: Transaction, actor: Actor, at: Date, change: Change): Promise<void> {
-  const last = await db.trailEntry.findFirst({ orderBy: { position: "desc" }, select: { position: true, digest: true } });
+function addToTrail(sql: Sql, actor: Actor, at: Date, change: Change): void {
+  const last = LastEntry.parse(sql.get("SELECT position, digest FROM TrailEntry ORDER BY position DESC LIMIT 1"));
   const entry = {
     position: (last?.position ?? 0) + 1,
     at: at.toISOString(),
@@ -139,7 +166,13 @@ export async function addToTrail(db: Transaction, actor: Actor, at: Date, change
     after: change.after === undefined ? null : canonicalJson(plain(change.after)),
     previousDigest: last?.digest ?? beginning,
   };
-  await db.trailEntry.create({ data: { ...entry, at, digest: digestOf(entry) } });
+  sql.run(
+    `INSERT INTO TrailEntry (position, at, actorId, actorName, actorRole, action, recordKind, recordId, wearerId, episodeId,
+       before, after, previousDigest, digest) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+    ...[entry.position, sqlTime(at), entry.actorId, entry.actorName, entry.actorRole, entry.action],
+    ...[entry.recordKind, entry.recordId, entry.wearerId, entry.episodeId],
+    ...[entry.before, entry.after, entry.previousDigest, digestOf(entry)],
+  );
 }
 
 /** Dates become text and undefined fields go, as in the JSON that is kept. */

@@ -1,6 +1,7 @@
 /**
  * What follows from an episode's records is kept in its columns, so that the caseload is one cheap query.
- * It is refreshed in the transaction that changes the records, and made anew where only time has passed.
+ * It is refreshed in the transaction that changes the records, or marked there as due (derived-due.ts), and made anew
+ * where only time has passed.
  */
 import { type Bundle, type NextStep, replayWearTrial, trialLimitsOf } from "@/lib/fit";
 import { type EpisodeWhole, readEpisode } from "./bundle-of";
@@ -49,7 +50,7 @@ export async function refreshDerived(
   const derived = derive(episode, judged, asOf);
   await db.episode.update({
     where: { id: episodeId },
-    data: { ...derived, derivedAt: asOf, ...(evidenceChanged ? { evidenceVersion: { increment: 1 } } : {}) },
+    data: { ...derived, derivedAt: asOf, derivedDue: null, ...(evidenceChanged ? { evidenceVersion: { increment: 1 } } : {}) },
   });
   for (const [index, trial] of episode.wearTrials.entries()) {
     const record = judged.bundle.wearTrials[index];

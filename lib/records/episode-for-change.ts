@@ -21,17 +21,23 @@ export async function findEpisode(store: Store, episodeId: string): Promise<Epis
 /** An episode whose evidence may still grow: not released, not closed. */
 export async function episodeForChange(store: Store, episodeId: string): Promise<EpisodeForChange> {
   const episode = await findEpisode(store, episodeId);
+  refuseFinished(episode);
+  return episode;
+}
+
+type Standing = Pick<EpisodeForChange["signOffs"][number], "meaning" | "socketId" | "byName" | "at">;
+
+export function refuseFinished(episode: { closedAt: Date | null; signOffs: readonly Standing[] }): void {
   const release = episode.signOffs.find(({ meaning }) => meaning === releaseMeaning);
   if (release)
     throw new Locked(
       `This episode was released by ${release.byName} on ${release.at.toISOString().slice(0, 10)}; its evidence is locked. To go on, a prosthetist withdraws the release with a reason.`,
     );
   if (episode.closedAt) throw new Locked("This episode is closed. Open it again first.");
-  return episode;
 }
 
 /** The socket's trial was accepted by a signature: its trial, looks and fittings stand as they were signed. */
-export function refuseUnderSignature(episode: EpisodeForChange, socketId: string): void {
+export function refuseUnderSignature(episode: { signOffs: readonly Standing[] }, socketId: string): void {
   const signed = episode.signOffs.find((signOff) => signOff.socketId === socketId);
   if (signed)
     throw new Locked(

@@ -3,6 +3,7 @@ import type { Actor } from "@/lib/access/actor";
 import { may, type Permission } from "@/lib/access/roles";
 import { inTransaction } from "./command";
 import { type Database, database } from "./database";
+import { settleDue } from "./derived-due";
 import { NotAllowed } from "./refusals";
 
 interface Seen {
@@ -26,8 +27,9 @@ export function query<Asked, Found>({
 }: QueryParts<Asked, Found>): (actor: Actor, asked: Asked) => Promise<Found> {
   return async (actor, asked) => {
     if (!may(actor, permission)) throw new NotAllowed(permission, actor.role);
+    await settleDue();
     const found = await read(await database(), asked, actor);
-    if (seen) await inTransaction(actor, (store) => store.note(seen(found)));
+    if (seen) await inTransaction(actor, (store) => store.note(seen(found)), { readsDerived: false });
     return found;
   };
 }

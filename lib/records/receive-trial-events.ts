@@ -2,11 +2,11 @@ import { z } from "zod";
 import { reporters, stopSigns } from "@/lib/fit";
 import type { Prisma } from "@/lib/generated/prisma/client";
 import { command, parseInput, type Store } from "./command";
-import { episodeForChange, refuseUnderSignature } from "./episode-for-change";
 import { id, instant } from "./input";
-import { InputRefused, Locked, NotFound } from "./refusals";
+import { InputRefused } from "./refusals";
 import { isStopSign } from "./set-aside";
-import { EventInput, eventColumns, refuseWithoutReason } from "./trial-events";
+import { EventInput, eventColumns, refuseWithoutReason, whenDerived } from "./trial-events";
+import { storeEvents, trialOfEvent, trialOnRecord } from "./trial-on-record";
 
 /** A device's clock that is off by more than this is put right by what it said when it sent. */
 const mostClockErrorMs = 60_000;
@@ -39,14 +39,11 @@ export const receiveTrialEvents = command({
     sentAt: instant("When this was sent"),
     events: z.array(SentEvent).min(1, "Nothing to record.").max(500, "At most 500 events at once."),
   }),
+  readsDerived: false,
   run: async (store, { trialId, sentAt, events }) => {
-    const trial = await store.db.wearTrial.findUnique({
-      where: { id: trialId },
-      include: { episode: { select: { wearerId: true } } },
-    });
-    if (!trial) throw new NotFound("wear trial");
-    const { known, elsewhere } = await knownAlready(store, trialId, events);
-    const locked = await whyLocked(store, trial);
+    const trial = trialOnRecord(store, trialId);
+    const { known, elsewhere } = knownAlready(store, trialId, events);
+    const locked = trial.locked?.tell ?? null;
     const clockOffMs = store.now.getTime() - sentAt.getTime();
     const moveMs = Math.abs(clockOffMs) > mostClockErrorMs ? clockOffMs : 0;
     const correctsNothing = await whatCannotBeCorrected(store, trialId, events);
@@ -68,21 +65,24 @@ export const receiveTrialEvents = command({
       if (now.why !== undefined) setAside.push({ event: sent, why: now.why });
     }
 
-    await store.db.trialEvent.createMany({
-      data: stored.map(({ event, deviceAt }) => eventColumns(store, trialId, event, deviceAt)),
-    });
-    await store.db.setAsideEvent.createMany({
-      data: setAside.map(({ event, why }) => ({
-        ...{ id: event.id, trialId, why, recordedById: store.actor.id, receivedAt: store.now },
-        event: JSON.parse(JSON.stringify(event)) as Prisma.InputJsonObject, // it came as JSON
-      })),
-    });
-    const about = { kind: "wear trial", id: trialId, wearerId: trial.episode.wearerId };
+    storeEvents(
+      store,
+      stored.map(({ event, deviceAt }) => eventColumns(store, trialId, event, deviceAt)),
+    );
+    if (setAside.length > 0)
+      await store.db.setAsideEvent.createMany({
+        data: setAside.map(({ event, why }) => ({
+          ...{ id: event.id, trialId, why, recordedById: store.actor.id, receivedAt: store.now },
+          event: JSON.parse(JSON.stringify(event)) as Prisma.InputJsonObject, // it came as JSON
+        })),
+      });
+    const about = { kind: "wear trial", id: trialId, wearerId: trial.wearerId };
     if (stored.length > 0)
       await store.note({
         ...about,
         action: `received of a wear trial: ${[...new Set(stored.map(({ event }) => event.kind))].join(", ")}`,
         episodeId: trial.episodeId,
+        derived: whenDerived(stored.map(({ event }) => event)),
         after: stored.map(({ event, deviceAt }) => ({ ...event, ...(deviceAt ? { deviceAt } : {}) })),
       });
     if (setAside.length > 0)
@@ -101,30 +101,20 @@ interface Taken {
 type Refused = { became: "set aside"; why: string };
 type Before = { became: "known" } | Refused;
 
+const AsideRow = z.object({ why: z.string() });
+
 /** What came before, under the same id; and the ids that events of other trials have. */
-async function knownAlready(store: Store, trialId: string, events: readonly SentEvent[]) {
-  const where = { id: { in: events.map((event) => event.id) } };
-  const [inTrials, aside] = await Promise.all([
-    store.db.trialEvent.findMany({ where, select: { id: true, trialId: true } }),
-    store.db.setAsideEvent.findMany({ where: { ...where, trialId }, select: { id: true, why: true } }),
-  ]);
-  const known = new Map<string, Before>(aside.map((event) => [event.id, { became: "set aside", why: event.why }]));
+function knownAlready(store: Store, trialId: string, events: readonly SentEvent[]) {
+  const known = new Map<string, Before>();
   const elsewhere = new Set<string>();
-  for (const event of inTrials) {
-    if (event.trialId === trialId) known.set(event.id, { became: "known" });
-    else elsewhere.add(event.id);
+  for (const event of events) {
+    const owner = trialOfEvent(store, event.id);
+    const aside = store.sql.get("SELECT why FROM SetAsideEvent WHERE trialId = ? AND id = ?", trialId, event.id);
+    if (owner === trialId) known.set(event.id, { became: "known" });
+    else if (aside !== undefined) known.set(event.id, { became: "set aside", why: AsideRow.parse(aside).why });
+    else if (owner !== null) elsewhere.add(event.id);
   }
   return { known, elsewhere };
-}
-
-async function whyLocked(store: Store, trial: { episodeId: string; socketId: string }): Promise<string | null> {
-  try {
-    refuseUnderSignature(await episodeForChange(store, trial.episodeId), trial.socketId);
-    return null;
-  } catch (error) {
-    if (error instanceof Locked || error instanceof NotFound) return error.tell;
-    throw error;
-  }
 }
 
 /**

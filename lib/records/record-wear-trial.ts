@@ -6,27 +6,34 @@ import { episodeForChange, refuseFuture, refuseUnderSignature } from "./episode-
 import { id, newRecordId } from "./input";
 import { InputRefused, NotFound } from "./refusals";
 import { lookFields, refuseOffLimb, refuseSilence, unusualLook, writeLook } from "./skin-look";
-import { EventInput, eventColumns, refuseUnknownCorrection, refuseUnsound } from "./trial-events";
+import { EventInput, eventColumns, refuseUnknownCorrection, refuseUnsound, whenDerived } from "./trial-events";
+import { storeEvents, trialOfEvent, trialOnRecord } from "./trial-on-record";
 
 /** Adds to what happened in a wear trial. Events are only ever added; one that came before is stored once. */
 export const recordWearTrial = command({
   permission: "record a wear trial",
   input: z.strictObject({ trialId: id("The wear trial"), events: z.array(EventInput).min(1, "Nothing to record.").max(2000) }),
+  readsDerived: false,
   run: async (store, { trialId, events }) => {
-    const { trial, episode } = await trialForChange(store, trialId);
-    const fresh = await notYetStored(store, events);
+    const trial = trialOnRecord(store, trialId);
+    if (trial.locked) throw trial.locked;
+    const fresh = notYetStored(store, events);
     await refuseUnknownCorrection(store, trialId, fresh);
     for (const [index, event] of fresh.entries())
       refuseUnsound(store, trial.socket, event, events.length === 1 ? "" : `events.${index}.`);
     if (fresh.length === 0) return { trialId, episodeId: trial.episodeId, stored: 0 };
     const written = fresh.map((event) => ({ ...event, id: event.id ?? store.newId() }));
-    await store.db.trialEvent.createMany({ data: written.map((event) => eventColumns(store, trialId, event)) });
+    storeEvents(
+      store,
+      written.map((event) => eventColumns(store, trialId, event)),
+    );
     await store.note({
       action: `recorded a wear trial: ${[...new Set(written.map(({ kind }) => kind))].join(", ")}`,
       kind: "wear trial",
       id: trialId,
-      wearerId: episode.wearerId,
+      wearerId: trial.wearerId,
       episodeId: trial.episodeId,
+      derived: whenDerived(written),
       after: written,
     });
     return { trialId, episodeId: trial.episodeId, stored: written.length };
@@ -80,14 +87,11 @@ async function refuseOtherTime(
 }
 
 /** An event with an id that is stored already, or that comes twice in one batch, counts once. */
-async function notYetStored(store: Store, events: EventInput[]): Promise<EventInput[]> {
-  const ids = events.flatMap(({ id }) => id ?? []);
-  const known = new Set(
-    (await store.db.trialEvent.findMany({ where: { id: { in: ids } }, select: { id: true } })).map(({ id }) => id),
-  );
+function notYetStored(store: Store, events: EventInput[]): EventInput[] {
+  const known = new Set<string>();
   return events.filter(({ id }) => {
     if (id === undefined) return true;
-    const isNew = !known.has(id);
+    const isNew = !known.has(id) && trialOfEvent(store, id) === null;
     known.add(id);
     return isNew;
   });

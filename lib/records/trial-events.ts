@@ -81,6 +81,10 @@ export function refuseWithoutReason(event: EventInput, prefix: string): void {
     throw new InputRefused({ [`${prefix}note`]: "Say why the check-in is put right." });
 }
 
+/** Nothing but check-ins: a device sends many, and waits for the answer to each. */
+export const whenDerived = (events: readonly EventInput[]): "with the change" | "a moment later" =>
+  events.every(({ kind }) => kind === "check-in") ? "a moment later" : "with the change";
+
 export function eventColumns(store: Store, trialId: string, event: EventInput & { id: string }, deviceAt: Date | null = null) {
   const rated = event.kind === "check-in" || event.kind === "corrected" ? event : undefined;
   return {

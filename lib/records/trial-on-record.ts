@@ -1,0 +1,89 @@
+/** What a change of a wear trial has to know of it, in two short statements: a check-in waits for them. */
+import { z } from "zod";
+import type { Store } from "./command";
+import { refuseFinished, refuseUnderSignature } from "./episode-for-change";
+import { Locked, NotFound } from "./refusals";
+import { sqlTime } from "./sql";
+import type { eventColumns } from "./trial-events";
+
+const instantOfRow = z.string().transform((text) => new Date(text));
+
+const TrialRow = z.object({
+  id: z.string(),
+  episodeId: z.string(),
+  socketId: z.string(),
+  wearerId: z.string(),
+  closedAt: z.string().nullable(),
+  struckOutAt: z.string().nullable(),
+  number: z.number(),
+  specifiedAt: instantOfRow,
+});
+
+const SignOffRow = z.object({ socketId: z.string(), byName: z.string(), at: instantOfRow, meaning: z.string() });
+
+export interface TrialOnRecord {
+  id: string;
+  episodeId: string;
+  wearerId: string;
+  socket: { number: number; specifiedAt: Date };
+  /** Why nothing of it may change any more. */
+  locked: Locked | NotFound | null;
+}
+
+export function trialOnRecord({ sql }: Store, trialId: string): TrialOnRecord {
+  const found = sql.get(
+    `SELECT WearTrial.id, WearTrial.episodeId, WearTrial.socketId, Episode.wearerId, Episode.closedAt, Episode.struckOutAt,
+       CheckSocket.number, CheckSocket.specifiedAt
+     FROM WearTrial JOIN Episode ON Episode.id = WearTrial.episodeId JOIN CheckSocket ON CheckSocket.id = WearTrial.socketId
+     WHERE WearTrial.id = ?`,
+    trialId,
+  );
+  if (found === undefined) throw new NotFound("wear trial");
+  const { socketId, closedAt, struckOutAt, number, specifiedAt, ...trial } = TrialRow.parse(found);
+  const signOffs = sql
+    .all(
+      `SELECT SignOff.socketId, SignOff.byName, SignOff.at, SignOff.meaning
+       FROM SignOff LEFT JOIN Withdrawal ON Withdrawal.signOffId = SignOff.id
+       WHERE SignOff.episodeId = ? AND Withdrawal.id IS NULL ORDER BY SignOff.position DESC`,
+      trial.episodeId,
+    )
+    .map((row) => SignOffRow.parse(row));
+  const locked = lockOf(() => {
+    if (struckOutAt !== null) throw new NotFound("episode");
+    refuseFinished({ closedAt: closedAt === null ? null : new Date(closedAt), signOffs });
+    refuseUnderSignature({ signOffs }, socketId);
+  });
+  return { ...trial, socket: { number, specifiedAt }, locked };
+}
+
+function lockOf(check: () => void): Locked | NotFound | null {
+  try {
+    check();
+    return null;
+  } catch (error) {
+    if (error instanceof Locked || error instanceof NotFound) return error;
+    throw error;
+  }
+}
+
+const EventOfId = z.object({ trialId: z.string() });
+
+/** The trial that has an event of this id. */
+export function trialOfEvent({ sql }: Store, eventId: string): string | null {
+  const found = sql.get("SELECT trialId FROM TrialEvent WHERE id = ?", eventId);
+  return found === undefined ? null : EventOfId.parse(found).trialId;
+}
+
+const insertEvent = `INSERT INTO TrialEvent (id, trialId, at, deviceAt, kind, comfort, pain, exertion, feelings, sign, corrects, note,
+  reportedBy, recordedById, receivedAt) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`;
+
+export function storeEvents({ sql }: Store, events: readonly ReturnType<typeof eventColumns>[]): void {
+  for (const event of events)
+    sql.run(
+      insertEvent,
+      ...[event.id, event.trialId, sqlTime(event.at), event.deviceAt && sqlTime(event.deviceAt), event.kind],
+      ...[event.comfort, event.pain, event.exertion],
+      event.feelings === undefined ? null : JSON.stringify(event.feelings),
+      ...[event.sign, event.corrects, event.note, event.reportedBy, event.recordedById, sqlTime(event.receivedAt)],
+    );
+}
