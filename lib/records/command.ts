@@ -1,14 +1,14 @@
 /**
  * The one way to change anything: role, input, rules, one transaction, trail.
- * The derived columns of every episode that was touched are refreshed before the transaction ends, or marked in it as
- * due and refreshed a moment later.
+ * The derived columns of every episode that was touched are refreshed before the transaction ends; a quick command marks
+ * them in it as due, and they are refreshed right after.
  */
 import { z } from "zod";
 import type { Actor } from "@/lib/access/actor";
 import { may, type Permission } from "@/lib/access/roles";
 import { beginning, canonicalJson, digestOf } from "@/lib/trail/chain";
 import { newId, now } from "./clock";
-import { clientAndConnection, inBackground, type Transaction } from "./database";
+import { clientAndConnection, inBackground, inTurn, type Transaction } from "./database";
 import { markDue, settleDue, settleIn } from "./derived-due";
 import { refreshDerived } from "./derived-state";
 import { InputRefused, NotAllowed, SavedOtherwise } from "./refusals";
@@ -22,16 +22,11 @@ export interface Change {
   id: string;
   wearerId?: string | undefined;
   episodeId?: string | undefined;
-  /** When the derived columns of the episode are refreshed; with the change, where nothing is said. */
-  derived?: "with the change" | "a moment later";
   before?: unknown;
   after?: unknown;
 }
 
-/** What a command works with, inside its transaction. */
-export interface Store {
-  db: Transaction;
-  /** The same transaction, for what a command does so often that its time counts. */
+export interface CommonStore {
   sql: Sql;
   actor: Actor;
   now: Date;
@@ -44,27 +39,47 @@ export interface Store {
   ask: (questions: readonly Question[]) => void;
 }
 
-interface CommandParts<Input extends z.ZodType, Result> {
+/** What a command works with, inside its transaction. */
+export interface Store extends CommonStore {
+  db: Transaction;
+}
+
+/** What a quick command works with: prepared statements, and nothing to wait for. */
+export interface QuickStore extends CommonStore {
+  /** Nobody waits for the derived columns: they follow a moment later, or with whoever reads next. */
+  answerFirst: () => void;
+}
+
+interface CommandParts<Input extends z.ZodType, Result, Within> {
   permission: Permission;
   input: Input;
-  /** False for a command that reads no derived column, so that it need not wait for what is due. */
-  readsDerived?: boolean;
-  run: (store: Store, input: z.output<Input>) => Promise<Result>;
+  run: (store: Within, input: z.output<Input>) => Promise<Result>;
 }
 
 export type Command<Result> = (actor: Actor, input: unknown) => Promise<Result>;
 
-export function command<Input extends z.ZodType, Result>({
-  permission,
-  input,
-  readsDerived = true,
-  run,
-}: CommandParts<Input, Result>): Command<Result> {
+export const command = <Input extends z.ZodType, Result>(parts: CommandParts<Input, Result, Store>): Command<Result> =>
+  behindDoor(parts, inTransaction);
+
+/** For what comes many times a minute, from people who wait for the answer: only prepared statements. */
+export const quickCommand = <Input extends z.ZodType, Result>(parts: CommandParts<Input, Result, QuickStore>): Command<Result> =>
+  behindDoor(parts, inQuickTransaction);
+
+type Transact<Within> = <Result>(
+  actor: Actor,
+  work: (store: Within) => Promise<Result>,
+  options: { confirmed: readonly string[] },
+) => Promise<Result>;
+
+function behindDoor<Input extends z.ZodType, Result, Within>(
+  { permission, input, run }: CommandParts<Input, Result, Within>,
+  transact: Transact<Within>,
+): Command<Result> {
   return async (actor, raw) => {
     if (!may(actor, permission)) throw new NotAllowed(permission, actor.role);
     const { confirmed, rest } = withoutConfirmed(raw);
     const asked = parseInput(input, rest);
-    return inTransaction(actor, (store) => run(store, asked), { confirmed, readsDerived });
+    return transact(actor, (store) => run(store, asked), { confirmed });
   };
 }
 
@@ -82,7 +97,7 @@ export function parseInput<Input extends z.ZodType>(input: Input, raw: unknown):
   return parsed.data;
 }
 
-/** The longest that a transaction may take, and what it may still write until then. */
+/** The longest that a transaction may take, and until when it may still write. */
 const longestMs = 30_000;
 const lastWriteMs = 25_000;
 
@@ -92,8 +107,7 @@ export async function inTransaction<Result>(
   { confirmed = [], readsDerived = true }: { confirmed?: readonly string[]; readsDerived?: boolean } = {},
 ): Promise<Result> {
   const { client, connection } = await clientAndConnection();
-  const due = new Set<string>();
-  const result = await client.$transaction(
+  return client.$transaction(
     async (transaction) => {
       const begunMs = performance.now();
       // A statement after the end would not be part of this transaction any more.
@@ -102,28 +116,51 @@ export async function inTransaction<Result>(
       });
       if (readsDerived) await settleIn(transaction, sql);
       const touched = new Set<string>();
-      const store: Store = {
-        db: transaction,
-        sql,
-        actor,
-        now: now(),
-        newId,
-        touch: (episodeId) => void touched.add(episodeId),
-        ask: (questions) => ask(questions, confirmed),
-        note: async (change) => {
-          if (change.episodeId !== undefined) (change.derived === "a moment later" ? due : touched).add(change.episodeId);
-          addToTrail(sql, actor, store.now, change);
-        },
-      };
+      const store: Store = { ...commonStore(sql, { actor, confirmed, touched }), db: transaction };
       const result = await work(store);
       for (const episodeId of touched) await refreshDerived(transaction, episodeId, { asOf: store.now, evidenceChanged: true });
-      for (const episodeId of due) if (!touched.has(episodeId)) markDue(sql, episodeId, store.now);
       return result;
     },
     { timeout: longestMs, maxWait: longestMs },
   );
-  if (due.size > 0) inBackground(settleDue);
+}
+
+async function inQuickTransaction<Result>(
+  actor: Actor,
+  work: (store: QuickStore) => Promise<Result>,
+  { confirmed }: { confirmed: readonly string[] },
+): Promise<Result> {
+  const touched = new Set<string>();
+  let answersFirst = false;
+  const answerFirst = () => {
+    answersFirst = true;
+  };
+  const result = await inTurn(async (connection) => {
+    const store = { ...commonStore(sqlOn(connection), { actor, confirmed, touched }), answerFirst };
+    const result = await work(store);
+    for (const episodeId of touched) markDue(store.sql, episodeId, store.now);
+    return result;
+  });
+  if (touched.size === 0) return result;
+  if (answersFirst) inBackground(settleDue);
+  else await settleDue();
   return result;
+}
+
+function commonStore(
+  sql: Sql,
+  { actor, confirmed, touched }: { actor: Actor; confirmed: readonly string[]; touched: Set<string> },
+): CommonStore {
+  const at = now();
+  return {
+    ...{ sql, actor, now: at, newId },
+    touch: (episodeId) => void touched.add(episodeId),
+    ask: (questions) => ask(questions, confirmed),
+    note: async (change) => {
+      if (change.episodeId !== undefined) touched.add(change.episodeId);
+      addToTrail(sql, actor, at, change);
+    },
+  };
 }
 
 /**

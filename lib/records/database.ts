@@ -1,5 +1,6 @@
 /** The one connection to the clinic's store. */
 import { PrismaBetterSqlite3 } from "@prisma/adapter-better-sqlite3";
+import type { SqlDriverAdapter } from "@prisma/driver-adapter-utils";
 import type { Database as Connection } from "better-sqlite3";
 import { type Prisma, PrismaClient } from "@/lib/generated/prisma/client";
 import { logFault } from "./faults";
@@ -9,8 +10,8 @@ export type Transaction = Prisma.TransactionClient;
 
 interface Opened {
   client: PrismaClient;
-  /** The connection that the client works on: statements of both are part of the same transaction. */
-  connection: () => Connection;
+  /** What the client works with, and its connection: statements of both are part of the same transaction. */
+  adapter: () => { adapter: SqlDriverAdapter; connection: Connection };
   /** Settled once the connection is set to sync every commit to disk. */
   ready: Promise<void>;
   background: { work: Promise<void>; again: boolean } | null;
@@ -23,8 +24,27 @@ export const database = async (): Promise<Database> => (await opened()).client;
 
 /** The client together with its connection. */
 export async function clientAndConnection(): Promise<{ client: Database; connection: Connection }> {
-  const { client, connection } = await opened();
-  return { client, connection: connection() };
+  const { client, adapter } = await opened();
+  return { client, connection: adapter().connection };
+}
+
+/**
+ * A transaction without the client, on its connection and in its turn: the client's own transactions wait for it, and it
+ * for them. Whatever is awaited in it must come of itself; a query of the client would be part of it, or wait for ever.
+ */
+export async function inTurn<Result>(work: (connection: Connection) => Promise<Result>): Promise<Result> {
+  const { adapter, connection } = (await opened()).adapter();
+  const turn = await adapter.startTransaction();
+  try {
+    const result = await work(connection);
+    connection.exec("COMMIT");
+    await turn.commit();
+    return result;
+  } catch (error) {
+    if (connection.inTransaction) connection.exec("ROLLBACK");
+    await turn.rollback();
+    throw error;
+  }
 }
 
 async function opened(): Promise<Opened> {
@@ -70,23 +90,24 @@ export function inBackground(work: () => Promise<void>): void {
 
 /** Prisma's adapter, which keeps its connection to itself; this one says which it is. */
 class AdapterWithConnection extends PrismaBetterSqlite3 {
-  connection: Connection | undefined;
+  connected: { adapter: SqlDriverAdapter; connection: Connection } | undefined;
 
   override async connect() {
     const adapter = await super.connect();
-    this.connection = (adapter as unknown as { client: Connection }).client; // not among its types; a test holds it to that
+    const { client: connection } = adapter as unknown as { client: Connection }; // not among its types; every check-in needs it
+    this.connected = { adapter, connection };
     return adapter;
   }
 }
 
 function open(url: string): Opened {
-  const adapter = new AdapterWithConnection({ url, timeout: 10_000 });
-  const client = new PrismaClient({ adapter });
-  const connection = () => {
-    if (adapter.connection === undefined) throw new Error("the store is not open yet");
-    return adapter.connection;
+  const factory = new AdapterWithConnection({ url, timeout: 10_000 });
+  const client = new PrismaClient({ adapter: factory });
+  const adapter = () => {
+    if (factory.connected === undefined) throw new Error("the store is not open yet");
+    return factory.connected;
   };
-  return { client, connection, ready: setPragmas(client), background: null };
+  return { client, adapter, ready: setPragmas(client), background: null };
 }
 
 async function setPragmas(client: PrismaClient): Promise<void> {

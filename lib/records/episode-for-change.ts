@@ -1,7 +1,7 @@
 /** The rules that every change of an episode's records shares. */
 import type { Prisma } from "@/lib/generated/prisma/client";
 import { isAhead, isBeforeSocket } from "./believable-times";
-import type { Store } from "./command";
+import type { CommonStore, Store } from "./command";
 import { releaseMeaning } from "./meanings";
 import { InputRefused, Locked, NotFound } from "./refusals";
 
@@ -46,7 +46,7 @@ export function refuseUnderSignature(episode: { signOffs: readonly Standing[] },
 }
 
 /** What was recorded cannot have happened later than now. */
-export function refuseFuture(store: Store, field: string, at: Date): void {
+export function refuseFuture(store: CommonStore, field: string, at: Date): void {
   if (isAhead(at, store.now)) throw new InputRefused({ [field]: "This time has not come yet. Look at the date and the clock." });
   if (at.getUTCFullYear() < 1990) throw new InputRefused({ [field]: "This is too long ago. Look at the year." });
 }

@@ -1,12 +1,12 @@
 import { z } from "zod";
 import { reporters, stopSigns } from "@/lib/fit";
-import type { Prisma } from "@/lib/generated/prisma/client";
-import { command, parseInput, type Store } from "./command";
+import { parseInput, type QuickStore, quickCommand } from "./command";
 import { id, instant } from "./input";
 import { InputRefused } from "./refusals";
 import { isStopSign } from "./set-aside";
-import { EventInput, eventColumns, refuseWithoutReason, whenDerived } from "./trial-events";
-import { storeEvents, trialOfEvent, trialOnRecord } from "./trial-on-record";
+import { sqlTime } from "./sql";
+import { EventInput, eventColumns, isOnlyCheckIns, refuseWithoutReason } from "./trial-events";
+import { eventOfId, storeEvents, trialOnRecord } from "./trial-on-record";
 
 /** A device's clock that is off by more than this is put right by what it said when it sent. */
 const mostClockErrorMs = 60_000;
@@ -32,21 +32,20 @@ export interface Received {
  * `sentAt` is the device's clock at the moment of sending: where it differs from ours by more than a minute, the times of
  * its events are moved by the difference, and what the device said is kept beside them.
  */
-export const receiveTrialEvents = command({
+export const receiveTrialEvents = quickCommand({
   permission: "record a wear trial",
   input: z.strictObject({
     trialId: id("The wear trial"),
     sentAt: instant("When this was sent"),
     events: z.array(SentEvent).min(1, "Nothing to record.").max(500, "At most 500 events at once."),
   }),
-  readsDerived: false,
   run: async (store, { trialId, sentAt, events }) => {
     const trial = trialOnRecord(store, trialId);
     const { known, elsewhere } = knownAlready(store, trialId, events);
     const locked = trial.locked?.tell ?? null;
     const clockOffMs = store.now.getTime() - sentAt.getTime();
     const moveMs = Math.abs(clockOffMs) > mostClockErrorMs ? clockOffMs : 0;
-    const correctsNothing = await whatCannotBeCorrected(store, trialId, events);
+    const correctsNothing = whatCannotBeCorrected(store, trialId, events);
 
     const stored: Taken[] = [];
     const setAside: { event: SentEvent; why: string }[] = [];
@@ -69,24 +68,18 @@ export const receiveTrialEvents = command({
       store,
       stored.map(({ event, deviceAt }) => eventColumns(store, trialId, event, deviceAt)),
     );
-    if (setAside.length > 0)
-      await store.db.setAsideEvent.createMany({
-        data: setAside.map(({ event, why }) => ({
-          ...{ id: event.id, trialId, why, recordedById: store.actor.id, receivedAt: store.now },
-          event: JSON.parse(JSON.stringify(event)) as Prisma.InputJsonObject, // it came as JSON
-        })),
-      });
+    for (const { event, why } of setAside) keepSetAside(store, trialId, { event, why });
     const about = { kind: "wear trial", id: trialId, wearerId: trial.wearerId };
     if (stored.length > 0)
       await store.note({
         ...about,
         action: `received of a wear trial: ${[...new Set(stored.map(({ event }) => event.kind))].join(", ")}`,
         episodeId: trial.episodeId,
-        derived: whenDerived(stored.map(({ event }) => event)),
         after: stored.map(({ event, deviceAt }) => ({ ...event, ...(deviceAt ? { deviceAt } : {}) })),
       });
     if (setAside.length > 0)
       await store.note({ ...about, action: "set aside what a wear trial could not take", after: setAside });
+    if (isOnlyCheckIns(stored.map(({ event }) => event))) store.answerFirst();
     return { trialId, received };
   },
 });
@@ -101,14 +94,21 @@ interface Taken {
 type Refused = { became: "set aside"; why: string };
 type Before = { became: "known" } | Refused;
 
+function keepSetAside({ sql, actor, now }: QuickStore, trialId: string, { event, why }: { event: SentEvent; why: string }): void {
+  sql.run(
+    "INSERT INTO SetAsideEvent (id, trialId, event, why, recordedById, receivedAt) VALUES (?, ?, ?, ?, ?, ?)",
+    ...[event.id, trialId, JSON.stringify(event), why, actor.id, sqlTime(now)],
+  );
+}
+
 const AsideRow = z.object({ why: z.string() });
 
 /** What came before, under the same id; and the ids that events of other trials have. */
-function knownAlready(store: Store, trialId: string, events: readonly SentEvent[]) {
+function knownAlready(store: QuickStore, trialId: string, events: readonly SentEvent[]) {
   const known = new Map<string, Before>();
   const elsewhere = new Set<string>();
   for (const event of events) {
-    const owner = trialOfEvent(store, event.id);
+    const owner = eventOfId(store, event.id)?.trialId ?? null;
     const aside = store.sql.get("SELECT why FROM SetAsideEvent WHERE trialId = ? AND id = ?", trialId, event.id);
     if (owner === trialId) known.set(event.id, { became: "known" });
     else if (aside !== undefined) known.set(event.id, { became: "set aside", why: AsideRow.parse(aside).why });
@@ -121,14 +121,14 @@ function knownAlready(store: Store, trialId: string, events: readonly SentEvent[
  * What corrections of these events name and what is surely no check-in of this trial. A check-in that nobody knows may
  * be on its way: its correction came first.
  */
-async function whatCannotBeCorrected(store: Store, trialId: string, events: readonly SentEvent[]): Promise<Set<unknown>> {
-  const named = events.flatMap(({ corrects }) => (typeof corrects === "string" ? [corrects] : []));
-  if (named.length === 0) return new Set();
-  const others = await store.db.trialEvent.findMany({
-    where: { id: { in: named }, NOT: { trialId, kind: "check-in" } },
-    select: { id: true },
-  });
-  return new Set(others.map((event) => event.id));
+function whatCannotBeCorrected(store: QuickStore, trialId: string, events: readonly SentEvent[]): Set<unknown> {
+  const named = new Set(events.flatMap(({ corrects }) => (typeof corrects === "string" ? [corrects] : [])));
+  return new Set(
+    [...named].filter((id) => {
+      const event = eventOfId(store, id);
+      return event !== null && (event.trialId !== trialId || event.kind !== "check-in");
+    }),
+  );
 }
 
 interface Judging {
@@ -137,7 +137,7 @@ interface Judging {
   correctsNothing: ReadonlySet<unknown>;
 }
 
-function judge(store: Store, { sent, moveMs, correctsNothing }: Judging): Taken | Refused {
+function judge(store: QuickStore, { sent, moveMs, correctsNothing }: Judging): Taken | Refused {
   try {
     const said = parseInput(EventInput, sent);
     const at = moved(said.at, moveMs);
@@ -153,7 +153,7 @@ function judge(store: Store, { sent, moveMs, correctsNothing }: Judging): Taken 
 }
 
 /** Whatever cannot be read of it, a stop sign stops the trial: what can be read is kept, the rest takes the safe place. */
-function stopSignFrom(store: Store, { sent, moveMs, why }: { sent: SentEvent; moveMs: number; why: string }): Taken {
+function stopSignFrom(store: QuickStore, { sent, moveMs, why }: { sent: SentEvent; moveMs: number; why: string }): Taken {
   const at = readInstant(sent.at, moveMs);
   const sign = stopSigns.find((one) => one === sent.sign) ?? "wearer-asks";
   const reportedBy = reporters.find((one) => one === sent.reportedBy);

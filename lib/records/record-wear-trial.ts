@@ -1,24 +1,23 @@
 import { z } from "zod";
 import { looseMinutes } from "@/lib/fit/evidence";
 import { isMisdated } from "./believable-times";
-import { command, isSavedAlready, type Store } from "./command";
+import { command, isSavedAlready, type QuickStore, quickCommand, type Store } from "./command";
 import { episodeForChange, refuseFuture, refuseUnderSignature } from "./episode-for-change";
 import { id, newRecordId } from "./input";
 import { InputRefused, NotFound } from "./refusals";
 import { lookFields, refuseOffLimb, refuseSilence, unusualLook, writeLook } from "./skin-look";
-import { EventInput, eventColumns, refuseUnknownCorrection, refuseUnsound, whenDerived } from "./trial-events";
-import { storeEvents, trialOfEvent, trialOnRecord } from "./trial-on-record";
+import { EventInput, eventColumns, isOnlyCheckIns, refuseUnknownCorrection, refuseUnsound } from "./trial-events";
+import { eventOfId, storeEvents, trialOnRecord } from "./trial-on-record";
 
 /** Adds to what happened in a wear trial. Events are only ever added; one that came before is stored once. */
-export const recordWearTrial = command({
+export const recordWearTrial = quickCommand({
   permission: "record a wear trial",
   input: z.strictObject({ trialId: id("The wear trial"), events: z.array(EventInput).min(1, "Nothing to record.").max(2000) }),
-  readsDerived: false,
   run: async (store, { trialId, events }) => {
     const trial = trialOnRecord(store, trialId);
     if (trial.locked) throw trial.locked;
     const fresh = notYetStored(store, events);
-    await refuseUnknownCorrection(store, trialId, fresh);
+    refuseUnknownCorrection(store, trialId, fresh);
     for (const [index, event] of fresh.entries())
       refuseUnsound(store, trial.socket, event, events.length === 1 ? "" : `events.${index}.`);
     if (fresh.length === 0) return { trialId, episodeId: trial.episodeId, stored: 0 };
@@ -33,9 +32,9 @@ export const recordWearTrial = command({
       id: trialId,
       wearerId: trial.wearerId,
       episodeId: trial.episodeId,
-      derived: whenDerived(written),
       after: written,
     });
+    if (isOnlyCheckIns(written)) store.answerFirst();
     return { trialId, episodeId: trial.episodeId, stored: written.length };
   },
 });
@@ -87,11 +86,11 @@ async function refuseOtherTime(
 }
 
 /** An event with an id that is stored already, or that comes twice in one batch, counts once. */
-function notYetStored(store: Store, events: EventInput[]): EventInput[] {
+function notYetStored(store: QuickStore, events: EventInput[]): EventInput[] {
   const known = new Set<string>();
   return events.filter(({ id }) => {
     if (id === undefined) return true;
-    const isNew = !known.has(id) && trialOfEvent(store, id) === null;
+    const isNew = !known.has(id) && eventOfId(store, id) === null;
     known.add(id);
     return isNew;
   });

@@ -1,10 +1,11 @@
 /** What can happen in a wear trial, as a person or a device tells it, and when it can be believed. */
 import { z } from "zod";
 import { aspects, feelingKinds, reporters, stopSigns, thirds } from "@/lib/fit";
-import type { Store } from "./command";
+import type { CommonStore, QuickStore } from "./command";
 import { refuseBeforeSocket, refuseFuture } from "./episode-for-change";
 import { choice, id, instant, maybeChoice, maybeRating, maybeText, newRecordId, rating, rows } from "./input";
 import { InputRefused } from "./refusals";
+import { eventOfId } from "./trial-on-record";
 
 const FeelingInput = z.strictObject({
   kind: choice("what was felt", feelingKinds),
@@ -53,20 +54,17 @@ export const EventInput = z.discriminatedUnion(
 );
 export type EventInput = z.output<typeof EventInput>;
 
-export async function refuseUnknownCorrection(store: Store, trialId: string, events: EventInput[]): Promise<void> {
+export function refuseUnknownCorrection(store: QuickStore, trialId: string, events: EventInput[]): void {
   for (const event of events) {
     if (event.kind !== "corrected" || events.some(({ id }) => id === event.corrects)) continue;
-    const corrected = await store.db.trialEvent.findUnique({
-      where: { id: event.corrects },
-      select: { trialId: true, kind: true },
-    });
+    const corrected = eventOfId(store, event.corrects);
     if (corrected?.trialId !== trialId || corrected.kind !== "check-in")
       throw new InputRefused({ corrects: "Choose a check-in of this trial." });
   }
 }
 
 export function refuseUnsound(
-  store: Store,
+  store: CommonStore,
   socket: { number: number; specifiedAt: Date },
   event: EventInput,
   prefix: string,
@@ -81,11 +79,15 @@ export function refuseWithoutReason(event: EventInput, prefix: string): void {
     throw new InputRefused({ [`${prefix}note`]: "Say why the check-in is put right." });
 }
 
-/** Nothing but check-ins: a device sends many, and waits for the answer to each. */
-export const whenDerived = (events: readonly EventInput[]): "with the change" | "a moment later" =>
-  events.every(({ kind }) => kind === "check-in") ? "a moment later" : "with the change";
+/** A device sends many of these, and waits for the answer to each. */
+export const isOnlyCheckIns = (events: readonly EventInput[]): boolean => events.every(({ kind }) => kind === "check-in");
 
-export function eventColumns(store: Store, trialId: string, event: EventInput & { id: string }, deviceAt: Date | null = null) {
+export function eventColumns(
+  store: CommonStore,
+  trialId: string,
+  event: EventInput & { id: string },
+  deviceAt: Date | null = null,
+) {
   const rated = event.kind === "check-in" || event.kind === "corrected" ? event : undefined;
   return {
     id: event.id,

@@ -1,6 +1,6 @@
 /** What a change of a wear trial has to know of it, in two short statements: a check-in waits for them. */
 import { z } from "zod";
-import type { Store } from "./command";
+import type { QuickStore } from "./command";
 import { refuseFinished, refuseUnderSignature } from "./episode-for-change";
 import { Locked, NotFound } from "./refusals";
 import { sqlTime } from "./sql";
@@ -30,7 +30,7 @@ export interface TrialOnRecord {
   locked: Locked | NotFound | null;
 }
 
-export function trialOnRecord({ sql }: Store, trialId: string): TrialOnRecord {
+export function trialOnRecord({ sql }: QuickStore, trialId: string): TrialOnRecord {
   const found = sql.get(
     `SELECT WearTrial.id, WearTrial.episodeId, WearTrial.socketId, Episode.wearerId, Episode.closedAt, Episode.struckOutAt,
        CheckSocket.number, CheckSocket.specifiedAt
@@ -66,18 +66,18 @@ function lockOf(check: () => void): Locked | NotFound | null {
   }
 }
 
-const EventOfId = z.object({ trialId: z.string() });
+const EventOfId = z.object({ trialId: z.string(), kind: z.string() });
 
-/** The trial that has an event of this id. */
-export function trialOfEvent({ sql }: Store, eventId: string): string | null {
-  const found = sql.get("SELECT trialId FROM TrialEvent WHERE id = ?", eventId);
-  return found === undefined ? null : EventOfId.parse(found).trialId;
+/** The trial that an event belongs to, and what it is. */
+export function eventOfId({ sql }: QuickStore, eventId: string): z.output<typeof EventOfId> | null {
+  const found = sql.get("SELECT trialId, kind FROM TrialEvent WHERE id = ?", eventId);
+  return found === undefined ? null : EventOfId.parse(found);
 }
 
 const insertEvent = `INSERT INTO TrialEvent (id, trialId, at, deviceAt, kind, comfort, pain, exertion, feelings, sign, corrects, note,
   reportedBy, recordedById, receivedAt) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`;
 
-export function storeEvents({ sql }: Store, events: readonly ReturnType<typeof eventColumns>[]): void {
+export function storeEvents({ sql }: QuickStore, events: readonly ReturnType<typeof eventColumns>[]): void {
   for (const event of events)
     sql.run(
       insertEvent,
