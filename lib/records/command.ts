@@ -12,7 +12,7 @@ import { clientAndConnection, inBackground, inTurn, type Transaction } from "./d
 import { markDue, settleDue, settleIn } from "./derived-due";
 import { refreshDerived } from "./derived-state";
 import { InputRefused, NotAllowed, SavedOtherwise } from "./refusals";
-import { type Sql, sqlOn, sqlTime } from "./sql";
+import { checkedSql, type Sql, sqlOn, sqlTime } from "./sql";
 import { ask, Confirmed, type Question } from "./unusual";
 
 export interface Change {
@@ -111,7 +111,7 @@ export async function inTransaction<Result>(
     async (transaction) => {
       const begunMs = performance.now();
       // A statement after the end would not be part of this transaction any more.
-      const sql = sqlOn(connection, () => {
+      const sql = checkedSql(sqlOn(connection), () => {
         if (performance.now() - begunMs > lastWriteMs) throw new Error("this transaction took too long");
       });
       if (readsDerived) await settleIn(transaction, sql);
@@ -135,8 +135,8 @@ async function inQuickTransaction<Result>(
   const answerFirst = () => {
     answersFirst = true;
   };
-  const result = await inTurn(async (connection) => {
-    const store = { ...commonStore(sqlOn(connection), { actor, confirmed, touched }), answerFirst };
+  const result = await inTurn(async (sql) => {
+    const store = { ...commonStore(sql, { actor, confirmed, touched }), answerFirst };
     const result = await work(store);
     for (const episodeId of touched) markDue(store.sql, episodeId, store.now);
     return result;

@@ -4,6 +4,7 @@ import type { SqlDriverAdapter } from "@prisma/driver-adapter-utils";
 import type { Database as Connection } from "better-sqlite3";
 import { type Prisma, PrismaClient } from "@/lib/generated/prisma/client";
 import { logFault } from "./faults";
+import { type Sql, sqlOn } from "./sql";
 
 export type Database = PrismaClient;
 export type Transaction = Prisma.TransactionClient;
@@ -32,12 +33,13 @@ export async function clientAndConnection(): Promise<{ client: Database; connect
  * A transaction without the client, on its connection and in its turn: the client's own transactions wait for it, and it
  * for them. Whatever is awaited in it must come of itself; a query of the client would be part of it, or wait for ever.
  */
-export async function inTurn<Result>(work: (connection: Connection) => Promise<Result>): Promise<Result> {
+export async function inTurn<Result>(work: (sql: Sql) => Promise<Result>): Promise<Result> {
   const { adapter, connection } = (await opened()).adapter();
   const turn = await adapter.startTransaction();
   try {
-    const result = await work(connection);
-    connection.exec("COMMIT");
+    const sql = sqlOn(connection);
+    const result = await work(sql);
+    sql.run("COMMIT");
     await turn.commit();
     return result;
   } catch (error) {

@@ -8,38 +8,65 @@ type Value = string | number | null;
 
 export interface Sql {
   /** The first row, as it lies in the file, or undefined. */
-  get: (text: string, ...values: Value[]) => unknown;
-  all: (text: string, ...values: Value[]) => unknown[];
-  run: (text: string, ...values: Value[]) => void;
+  get(text: string, ...values: Value[]): unknown;
+  all(text: string, ...values: Value[]): unknown[];
+  run(text: string, ...values: Value[]): void;
+}
+
+class PreparedSql implements Sql {
+  readonly #connection: Connection;
+  readonly #statements = new Map<string, Statement>();
+
+  constructor(connection: Connection) {
+    this.#connection = connection;
+  }
+
+  get(text: string, ...values: Value[]): unknown {
+    return this.#statement(text).get(...values);
+  }
+
+  all(text: string, ...values: Value[]): unknown[] {
+    return this.#statement(text).all(...values);
+  }
+
+  run(text: string, ...values: Value[]): void {
+    this.#statement(text).run(...values);
+  }
+
+  #statement(text: string): Statement {
+    const known = this.#statements.get(text);
+    if (known) return known;
+    // Prisma's adapter asks for big integers; counts and positions of a clinic are none.
+    const made = this.#connection.prepare(text).safeIntegers(false);
+    this.#statements.set(text, made);
+    return made;
+  }
 }
 
 // A statement is prepared once for a connection.
-const prepared = new WeakMap<Connection, Map<string, Statement>>();
+const prepared = new WeakMap<Connection, Sql>();
 
-function statement(connection: Connection, text: string): Statement {
-  const known = prepared.get(connection) ?? new Map<string, Statement>();
-  prepared.set(connection, known);
-  const before = known.get(text);
+export function sqlOn(connection: Connection): Sql {
+  const before = prepared.get(connection);
   if (before) return before;
-  // Prisma's adapter asks for big integers; counts and positions of a clinic are none.
-  const made = connection.prepare(text).safeIntegers(false);
-  known.set(text, made);
+  const made = new PreparedSql(connection);
+  prepared.set(connection, made);
   return made;
 }
 
 /** @param check throws where no statement may run any more */
-export const sqlOn = (connection: Connection, check: () => void = () => {}): Sql => ({
-  get: (text, ...values) => {
+export const checkedSql = (sql: Sql, check: () => void): Sql => ({
+  get(text, ...values) {
     check();
-    return statement(connection, text).get(...values);
+    return sql.get(text, ...values);
   },
-  all: (text, ...values) => {
+  all(text, ...values) {
     check();
-    return statement(connection, text).all(...values);
+    return sql.all(text, ...values);
   },
-  run: (text, ...values) => {
+  run(text, ...values) {
     check();
-    statement(connection, text).run(...values);
+    sql.run(text, ...values);
   },
 });
 
