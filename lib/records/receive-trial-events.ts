@@ -5,8 +5,8 @@ import { id, instant } from "./input";
 import { InputRefused } from "./refusals";
 import { isStopSign } from "./set-aside";
 import { sqlTime } from "./sql";
-import { EventInput, eventColumns, isOnlyCheckIns, refuseWithoutReason } from "./trial-events";
-import { eventOfId, storeEvents, trialOnRecord } from "./trial-on-record";
+import { EventInput, eventColumns, isOnlyCheckIns, refuseWithoutReason, storeEvents } from "./trial-events";
+import { eventOfId, trialOnRecord } from "./trial-on-record";
 
 /** A device's clock that is off by more than this is put right by what it said when it sent. */
 const mostClockErrorMs = 60_000;

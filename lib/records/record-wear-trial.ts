@@ -6,8 +6,8 @@ import { episodeForChange, refuseFuture, refuseUnderSignature } from "./episode-
 import { id, newRecordId } from "./input";
 import { InputRefused, NotFound } from "./refusals";
 import { lookFields, refuseOffLimb, refuseSilence, unusualLook, writeLook } from "./skin-look";
-import { EventInput, eventColumns, isOnlyCheckIns, refuseUnknownCorrection, refuseUnsound } from "./trial-events";
-import { eventOfId, storeEvents, trialOnRecord } from "./trial-on-record";
+import { EventInput, eventColumns, isOnlyCheckIns, refuseUnknownCorrection, refuseUnsound, storeEvents } from "./trial-events";
+import { eventOfId, trialOnRecord } from "./trial-on-record";
 
 /** Adds to what happened in a wear trial. Events are only ever added; one that came before is stored once. */
 export const recordWearTrial = quickCommand({

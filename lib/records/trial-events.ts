@@ -5,6 +5,7 @@ import type { CommonStore, QuickStore } from "./command";
 import { refuseBeforeSocket, refuseFuture } from "./episode-for-change";
 import { choice, id, instant, maybeChoice, maybeRating, maybeText, newRecordId, rating, rows } from "./input";
 import { InputRefused } from "./refusals";
+import { sqlTime } from "./sql";
 import { eventOfId } from "./trial-on-record";
 
 const FeelingInput = z.strictObject({
@@ -106,4 +107,18 @@ export function eventColumns(
     recordedById: store.actor.id,
     receivedAt: store.now,
   };
+}
+
+const insertEvent = `INSERT INTO TrialEvent (id, trialId, at, deviceAt, kind, comfort, pain, exertion, feelings, sign, corrects, note,
+  reportedBy, recordedById, receivedAt) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`;
+
+export function storeEvents({ sql }: QuickStore, events: readonly ReturnType<typeof eventColumns>[]): void {
+  for (const event of events)
+    sql.run(
+      insertEvent,
+      ...[event.id, event.trialId, sqlTime(event.at), event.deviceAt && sqlTime(event.deviceAt), event.kind],
+      ...[event.comfort, event.pain, event.exertion],
+      event.feelings === undefined ? null : JSON.stringify(event.feelings),
+      ...[event.sign, event.corrects, event.note, event.reportedBy, event.recordedById, sqlTime(event.receivedAt)],
+    );
 }

@@ -3,8 +3,6 @@ import { z } from "zod";
 import type { QuickStore } from "./command";
 import { refuseFinished, refuseUnderSignature } from "./episode-for-change";
 import { Locked, NotFound } from "./refusals";
-import { sqlTime } from "./sql";
-import type { eventColumns } from "./trial-events";
 
 const instantOfRow = z.string().transform((text) => new Date(text));
 
@@ -72,18 +70,4 @@ const EventOfId = z.object({ trialId: z.string(), kind: z.string() });
 export function eventOfId({ sql }: QuickStore, eventId: string): z.output<typeof EventOfId> | null {
   const found = sql.get("SELECT trialId, kind FROM TrialEvent WHERE id = ?", eventId);
   return found === undefined ? null : EventOfId.parse(found);
-}
-
-const insertEvent = `INSERT INTO TrialEvent (id, trialId, at, deviceAt, kind, comfort, pain, exertion, feelings, sign, corrects, note,
-  reportedBy, recordedById, receivedAt) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`;
-
-export function storeEvents({ sql }: QuickStore, events: readonly ReturnType<typeof eventColumns>[]): void {
-  for (const event of events)
-    sql.run(
-      insertEvent,
-      ...[event.id, event.trialId, sqlTime(event.at), event.deviceAt && sqlTime(event.deviceAt), event.kind],
-      ...[event.comfort, event.pain, event.exertion],
-      event.feelings === undefined ? null : JSON.stringify(event.feelings),
-      ...[event.sign, event.corrects, event.note, event.reportedBy, event.recordedById, sqlTime(event.receivedAt)],
-    );
 }
