@@ -3,7 +3,7 @@
  * The derived columns of every episode that was touched are refreshed before the transaction ends; a quick command marks
  * them in it as due, and they are refreshed right after.
  */
-import { z } from "zod";
+import type { z } from "zod";
 import type { Actor } from "@/lib/access/actor";
 import { may, type Permission } from "@/lib/access/roles";
 import { beginning, canonicalJson, digestOf } from "@/lib/trail/chain";
@@ -183,11 +183,10 @@ export async function isSavedAlready(
   return true;
 }
 
-const LastEntry = z.object({ position: z.number(), digest: z.string() }).optional();
-
 /** Adds one entry to the end of the chain. */
 function addToTrail(sql: Sql, actor: Actor, at: Date, change: Change): void {
-  const last = LastEntry.parse(sql.get("SELECT position, digest FROM TrailEntry ORDER BY position DESC LIMIT 1"));
+  const found = sql.get("SELECT position, digest FROM TrailEntry ORDER BY position DESC LIMIT 1");
+  const last = found as { position: number; digest: string } | undefined; // the columns above
   const entry = {
     position: (last?.position ?? 0) + 1,
     at: at.toISOString(),

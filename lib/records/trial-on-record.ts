@@ -1,23 +1,26 @@
 /** What a change of a wear trial has to know of it, in two short statements: a check-in waits for them. */
-import { z } from "zod";
 import type { QuickStore } from "./command";
 import { refuseFinished, refuseUnderSignature } from "./episode-for-change";
 import { Locked, NotFound } from "./refusals";
 
-const instantOfRow = z.string().transform((text) => new Date(text));
+/** As the statements below give them: their columns are of the schema, and reading them a second time would cost. */
+interface TrialRow {
+  id: string;
+  episodeId: string;
+  socketId: string;
+  wearerId: string;
+  closedAt: string | null;
+  struckOutAt: string | null;
+  number: number;
+  specifiedAt: string;
+}
 
-const TrialRow = z.object({
-  id: z.string(),
-  episodeId: z.string(),
-  socketId: z.string(),
-  wearerId: z.string(),
-  closedAt: z.string().nullable(),
-  struckOutAt: z.string().nullable(),
-  number: z.number(),
-  specifiedAt: instantOfRow,
-});
-
-const SignOffRow = z.object({ socketId: z.string(), byName: z.string(), at: instantOfRow, meaning: z.string() });
+interface SignOffRow {
+  socketId: string;
+  byName: string;
+  at: string;
+  meaning: string;
+}
 
 export interface TrialOnRecord {
   id: string;
@@ -37,21 +40,25 @@ export function trialOnRecord({ sql }: QuickStore, trialId: string): TrialOnReco
     trialId,
   );
   if (found === undefined) throw new NotFound("wear trial");
-  const { socketId, closedAt, struckOutAt, number, specifiedAt, ...trial } = TrialRow.parse(found);
+  const row = found as TrialRow; // the columns above
   const signOffs = sql
     .all(
       `SELECT SignOff.socketId, SignOff.byName, SignOff.at, SignOff.meaning
        FROM SignOff LEFT JOIN Withdrawal ON Withdrawal.signOffId = SignOff.id
        WHERE SignOff.episodeId = ? AND Withdrawal.id IS NULL ORDER BY SignOff.position DESC`,
-      trial.episodeId,
+      row.episodeId,
     )
-    .map((row) => SignOffRow.parse(row));
+    .map((signOff) => {
+      const { at, ...said } = signOff as SignOffRow; // the columns above
+      return { ...said, at: new Date(at) };
+    });
   const locked = lockOf(() => {
-    if (struckOutAt !== null) throw new NotFound("episode");
-    refuseFinished({ closedAt: closedAt === null ? null : new Date(closedAt), signOffs });
-    refuseUnderSignature({ signOffs }, socketId);
+    if (row.struckOutAt !== null) throw new NotFound("episode");
+    refuseFinished({ closedAt: row.closedAt === null ? null : new Date(row.closedAt), signOffs });
+    refuseUnderSignature({ signOffs }, row.socketId);
   });
-  return { ...trial, socket: { number, specifiedAt }, locked };
+  const { id, episodeId, wearerId, number, specifiedAt } = row;
+  return { id, episodeId, wearerId, socket: { number, specifiedAt: new Date(specifiedAt) }, locked };
 }
 
 function lockOf(check: () => void): Locked | NotFound | null {
@@ -64,10 +71,8 @@ function lockOf(check: () => void): Locked | NotFound | null {
   }
 }
 
-const EventOfId = z.object({ trialId: z.string(), kind: z.string() });
-
 /** The trial that an event belongs to, and what it is. */
-export function eventOfId({ sql }: QuickStore, eventId: string): z.output<typeof EventOfId> | null {
+export function eventOfId({ sql }: QuickStore, eventId: string): { trialId: string; kind: string } | null {
   const found = sql.get("SELECT trialId, kind FROM TrialEvent WHERE id = ?", eventId);
-  return found === undefined ? null : EventOfId.parse(found);
+  return found === undefined ? null : (found as { trialId: string; kind: string }); // the columns above
 }
