@@ -85,7 +85,14 @@ export const Feeling = z.strictObject({
   third: z.enum(words.thirds).optional(),
 });
 
-const eventBase = { id, at: instant, note: z.string().max(4000).optional(), reportedBy: z.enum(words.reporters).optional() };
+const eventBase = {
+  id,
+  at: instant,
+  note: z.string().max(4000).optional(),
+  reportedBy: z.enum(words.reporters).optional(),
+  /** Dated when it cannot have been: after it came, or before its socket was specified. It counts only where it is bad. */
+  misdated: z.literal(true).optional(),
+};
 
 export const TrialEvent = z.discriminatedUnion("kind", [
   z.strictObject({ ...eventBase, kind: z.literal("begun") }),

@@ -145,7 +145,7 @@ const isWorn = ({ state }: TrialCourse): boolean => state === "running" || state
 
 function trialEvidence(record: WearTrialRecord, { asOf, asOfMs }: { asOf: string; asOfMs: number }): TrialEvidence {
   const replay = trialCourse(record.plan, record.events, asOf);
-  const beganMs = replay.beganMs ?? Math.min(...instantsOf(record.events, "events"));
+  const beganMs = replay.beganMs ?? firstMs(record, asOfMs);
   const offMs = replay.doffedMs ?? replay.endedMs;
   const dated = withInstants(record.inspections, "inspections").map(({ record: look, atMs }) => ({
     record: offMs === null ? look : agreedLook(look, (atMs - offMs) / 60_000),
@@ -162,6 +162,12 @@ function trialEvidence(record: WearTrialRecord, { asOf, asOfMs }: { asOf: string
   };
   if (replay.endedMs !== null) evidence.endedMs = replay.endedMs;
   return evidence;
+}
+
+/** Of a trial that nobody began. Where no time of it can have been so, it is taken for the latest: no wrong clock puts a stop sign behind another trial. */
+function firstMs({ events }: WearTrialRecord, asOfMs: number): number {
+  const believable = events.filter(({ misdated }) => misdated !== true);
+  return events.length > 0 && believable.length === 0 ? asOfMs : Math.min(...instantsOf(believable, "events"));
 }
 
 /**

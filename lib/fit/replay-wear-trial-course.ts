@@ -40,7 +40,13 @@ export function trialCourse(plan: TrialPlan, events: readonly TrialEvent[], asOf
     asOfMs === null ? ordered.timed : ordered.timed.map((event) => (event.atMs > asOfMs ? { ...event, trusted: false } : event));
   const clock = runClock(timed, asOfMs);
   const { checkIns, stray, problems: corrections } = correctCheckIns(clock.checkIns, timed);
-  const problems = [...ordered.problems, ...clock.problems, ...corrections, ...afterwards(ordered.timed, asOfMs)];
+  const problems = [
+    ...ordered.problems,
+    ...clock.problems,
+    ...corrections,
+    ...misdated(ordered.timed),
+    ...afterwards(ordered.timed, asOfMs),
+  ];
   const during = checkIns.filter((checkIn) => checkIn.during);
   const outside = [...checkIns.filter((checkIn) => !checkIn.during), ...stray];
   const { state, beganMs, endedMs, doffedMs, waitingSinceMs } = clock;
@@ -80,8 +86,21 @@ const stopSignOf = ({ event, wornMs }: PlacedStopSign): TrialStopSign => ({
   ...(event.note === undefined ? {} : { note: event.note }),
 });
 
+function misdated(timed: readonly { event: TrialEvent }[]): TrialProblem[] {
+  const wrong = timed.filter(({ event }) => event.misdated === true);
+  const [first] = wrong;
+  if (!first) return [];
+  const count = wrong.length === 1 ? "1 event is" : `${wrong.length} events are`;
+  return [
+    {
+      eventId: first.event.id,
+      why: `${count} dated when it cannot have been (after it came, or before the socket was specified); what it says counts only where it is bad.`,
+    },
+  ];
+}
+
 function afterwards(timed: readonly { event: TrialEvent; atMs: number }[], asOfMs: number | null): TrialProblem[] {
-  const later = asOfMs === null ? [] : timed.filter(({ atMs }) => atMs > asOfMs);
+  const later = asOfMs === null ? [] : timed.filter(({ event, atMs }) => atMs > asOfMs && event.misdated !== true);
   const [first] = later;
   if (!first || asOfMs === null) return [];
   const count = later.length === 1 ? "1 event is" : `${later.length} events are`;

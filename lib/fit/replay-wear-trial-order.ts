@@ -29,7 +29,7 @@ export function orderEvents(events: readonly TrialEvent[]): OrderedEvents {
   const counted: TimedEvent[] = [];
   const versionsOf = new Map<string, TimedEvent[]>();
   for (const [index, event] of events.entries()) {
-    const timed = { event, atMs: checkedInstant(event, index), trusted: true };
+    const timed = { event, atMs: checkedInstant(event, index), trusted: event.misdated !== true };
     if (!repeated.has(event.id)) counted.push(timed);
     else versionsOf.set(event.id, [...(versionsOf.get(event.id) ?? []), timed]);
   }

@@ -41,6 +41,7 @@ export interface WearTrial {
  *
  * - A stop sign anywhere makes the verdict *stopped*: before the beginning, after the end, after `asOf`.
  * - A check-in outside the trial, or after `asOf`, counts for the worst values and not for the course.
+ * - What is marked `misdated` adds no minute, closes no gap and begins or ends nothing; what it says counts where it is bad.
  * - Where one id carries different contents, the one that leaves the fewest minutes keeps the time, the worst ratings
  *   of all count, and the trial is *incomplete* at best.
  * - A correction puts a check-in right; both are shown, and where it now sounds better that is a finding. It cannot

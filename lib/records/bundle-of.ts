@@ -2,6 +2,7 @@
 import { Bundle, bundleFormat, type FittingRecord, type LimbMeasurement } from "@/lib/fit";
 import { Inspection } from "@/lib/fit/bundle";
 import type { Prisma } from "@/lib/generated/prisma/client";
+import { isMisdated } from "./believable-times";
 import type { Transaction } from "./database";
 import { NotFound } from "./refusals";
 
@@ -87,7 +88,12 @@ export function toBundle(episode: EpisodeWhole, { asOf, timeZone }: { asOf: Date
       material: socket.material ?? undefined,
     })),
     fittings: fittingsThatCount(episode.fittings).map(fittingRecord),
-    wearTrials: episode.wearTrials.map(trialRecord),
+    wearTrials: episode.wearTrials.map((trial) =>
+      trialRecord(
+        trial,
+        episode.sockets.find(({ id }) => id === trial.socketId),
+      ),
+    ),
     carried: (subject?.carried ?? []).map(adjustmentRecord),
     acceptances: standing
       .filter(({ socketId }) => socketId === subject?.id)
@@ -174,7 +180,10 @@ const fittingRecord = (row: EpisodeWhole["fittings"][number]): unknown => ({
 
 const isTold = (reported: unknown): boolean => Array.isArray(reported) && reported.length > 0;
 
-const trialRecord = (row: EpisodeWhole["wearTrials"][number]): unknown => ({
+type TrialRow = EpisodeWhole["wearTrials"][number];
+type SpecifiedSocket = Pick<EpisodeWhole["sockets"][number], "specifiedAt">;
+
+const trialRecord = (row: TrialRow, socket: SpecifiedSocket | undefined): unknown => ({
   id: row.id,
   socketId: row.socketId,
   plan: {
@@ -184,12 +193,12 @@ const trialRecord = (row: EpisodeWhole["wearTrials"][number]): unknown => ({
     intervalMin: row.intervalMin,
     activities: row.activities,
   },
-  events: row.events.map(eventRecord),
+  events: row.events.map((event) => eventRecord(event, socket)),
   inspections: row.looks.map(lookRecord),
   enteredAfterwards: row.enteredAfterwards || undefined,
 });
 
-export const eventRecord = (row: EpisodeWhole["wearTrials"][number]["events"][number]): unknown => ({
+const eventRecord = (row: TrialRow["events"][number], socket: SpecifiedSocket | undefined): unknown => ({
   id: row.id,
   at: row.at.toISOString(),
   kind: row.kind,
@@ -201,6 +210,7 @@ export const eventRecord = (row: EpisodeWhole["wearTrials"][number]["events"][nu
   corrects: row.corrects ?? undefined,
   note: row.note ?? undefined,
   reportedBy: row.reportedBy ?? undefined,
+  misdated: isMisdated(row, socket) || undefined,
 });
 
 /** The looks of a fitting or a trial as the bundle has them. */

@@ -1,6 +1,7 @@
 /**
  * The one way to change anything: role, input, rules, one transaction, trail.
- * The derived columns of every episode that was touched are refreshed before the transaction ends.
+ * The derived columns of every episode that was touched are refreshed before the transaction ends; a quick command marks
+ * them in it as due, and they are refreshed right after.
  */
 import type { z } from "zod";
 import type { Actor } from "@/lib/access/actor";
@@ -8,9 +9,11 @@ import { isAccountRole, may, type Permission } from "@/lib/access/roles";
 import { beginning, canonicalJson, digestOf } from "@/lib/trail/chain";
 import { announceChange } from "./changes";
 import { newId, now } from "./clock";
-import { database, type Transaction } from "./database";
+import { clientAndConnection, inBackground, inTurn, type Transaction } from "./database";
+import { markDue, settleDue, settleIn } from "./derived-due";
 import { refreshDerived } from "./derived-state";
 import { InputRefused, NotAllowed, SavedOtherwise } from "./refusals";
+import { checkedSql, type Sql, sqlOn, sqlTime } from "./sql";
 import { ask, Confirmed, type Question } from "./unusual";
 
 export interface Change {
@@ -24,9 +27,8 @@ export interface Change {
   after?: unknown;
 }
 
-/** What a command works with, inside its transaction. */
-export interface Store {
-  db: Transaction;
+export interface CommonStore {
+  sql: Sql;
   actor: Actor;
   now: Date;
   newId: () => string;
@@ -38,28 +40,50 @@ export interface Store {
   ask: (questions: readonly Question[]) => void;
 }
 
-interface CommandParts<Input extends z.ZodType, Result> {
+/** What a command works with, inside its transaction. */
+export interface Store extends CommonStore {
+  db: Transaction;
+}
+
+/** What a quick command works with: prepared statements, and nothing to wait for. */
+export interface QuickStore extends CommonStore {
+  /** Nobody waits for the derived columns: they follow a moment later, or with whoever reads next. */
+  answerFirst: () => void;
+}
+
+interface CommandParts<Input extends z.ZodType, Result, Within> {
   permission: Permission;
   input: Input;
   /** Which wear trial this is about. A command that says none refuses whoever may do only one trial. */
   ofTrial?: (input: z.output<Input>) => string;
-  run: (store: Store, input: z.output<Input>) => Promise<Result>;
+  run: (store: Within, input: z.output<Input>) => Promise<Result>;
 }
 
 export type Command<Result> = (actor: Actor, input: unknown) => Promise<Result>;
 
-export function command<Input extends z.ZodType, Result>({
-  permission,
-  input,
-  ofTrial,
-  run,
-}: CommandParts<Input, Result>): Command<Result> {
+export const command = <Input extends z.ZodType, Result>(parts: CommandParts<Input, Result, Store>): Command<Result> =>
+  behindDoor(parts, inTransaction);
+
+/** For what comes many times a minute, from people who wait for the answer: only prepared statements. */
+export const quickCommand = <Input extends z.ZodType, Result>(parts: CommandParts<Input, Result, QuickStore>): Command<Result> =>
+  behindDoor(parts, inQuickTransaction);
+
+type Transact<Within> = <Result>(
+  actor: Actor,
+  work: (store: Within) => Promise<Result>,
+  options: { confirmed: readonly string[] },
+) => Promise<Result>;
+
+function behindDoor<Input extends z.ZodType, Result, Within>(
+  { permission, input, ofTrial, run }: CommandParts<Input, Result, Within>,
+  transact: Transact<Within>,
+): Command<Result> {
   return async (actor, raw) => {
     if (!may(actor, permission) || (!ofTrial && actor.onlyTrial !== undefined)) throw new NotAllowed(permission, actor.role);
     const { confirmed, rest } = withoutConfirmed(raw);
     const asked = parseInput(input, rest);
     if (actor.onlyTrial !== undefined && actor.onlyTrial !== ofTrial?.(asked)) throw new NotAllowed(permission, actor.role);
-    return inTransaction(actor, (store) => run(store, asked), confirmed);
+    return transact(actor, (store) => run(store, asked), { confirmed });
   };
 }
 
@@ -82,35 +106,73 @@ export function parseInput<Input extends z.ZodType>(input: Input, raw: unknown):
   return parsed.data;
 }
 
+/** The longest that a transaction may take, and until when it may still write. */
+const longestMs = 30_000;
+const lastWriteMs = 25_000;
+
 export async function inTransaction<Result>(
   actor: Actor,
   work: (store: Store) => Promise<Result>,
-  confirmed: readonly string[] = [],
+  { confirmed = [], readsDerived = true }: { confirmed?: readonly string[]; readsDerived?: boolean } = {},
 ): Promise<Result> {
-  const db = await database();
+  const { client, connection } = await clientAndConnection();
   const touched = new Set<string>();
-  const done = await db.$transaction(
+  const done = await client.$transaction(
     async (transaction) => {
-      const store: Store = {
-        db: transaction,
-        actor,
-        now: now(),
-        newId,
-        touch: (episodeId) => void touched.add(episodeId),
-        ask: (questions) => ask(questions, confirmed),
-        note: async (change) => {
-          if (change.episodeId !== undefined) touched.add(change.episodeId);
-          await addToTrail(transaction, actor, store.now, change);
-        },
-      };
+      const begunMs = performance.now();
+      // A statement after the end would not be part of this transaction any more.
+      const sql = checkedSql(sqlOn(connection), () => {
+        if (performance.now() - begunMs > lastWriteMs) throw new Error("this transaction took too long");
+      });
+      if (readsDerived) await settleIn(transaction, sql);
+      const store: Store = { ...commonStore(sql, { actor, confirmed, touched }), db: transaction };
       const result = await work(store);
       for (const episodeId of touched) await refreshDerived(transaction, episodeId, { asOf: store.now, evidenceChanged: true });
       return result;
     },
-    { timeout: 30_000, maxWait: 30_000 },
+    { timeout: longestMs, maxWait: longestMs },
   );
   for (const episodeId of touched) announceChange(episodeId);
   return done;
+}
+
+async function inQuickTransaction<Result>(
+  actor: Actor,
+  work: (store: QuickStore) => Promise<Result>,
+  { confirmed }: { confirmed: readonly string[] },
+): Promise<Result> {
+  const touched = new Set<string>();
+  let answersFirst = false;
+  const answerFirst = () => {
+    answersFirst = true;
+  };
+  const result = await inTurn(async (sql) => {
+    const store = { ...commonStore(sql, { actor, confirmed, touched }), answerFirst };
+    const result = await work(store);
+    for (const episodeId of touched) markDue(store.sql, episodeId, store.now);
+    return result;
+  });
+  if (touched.size === 0) return result;
+  if (answersFirst) inBackground(settleDue);
+  else await settleDue();
+  for (const episodeId of touched) announceChange(episodeId);
+  return result;
+}
+
+function commonStore(
+  sql: Sql,
+  { actor, confirmed, touched }: { actor: Actor; confirmed: readonly string[]; touched: Set<string> },
+): CommonStore {
+  const at = now();
+  return {
+    ...{ sql, actor, now: at, newId },
+    touch: (episodeId) => void touched.add(episodeId),
+    ask: (questions) => ask(questions, confirmed),
+    note: async (change) => {
+      if (change.episodeId !== undefined) touched.add(change.episodeId);
+      addToTrail(sql, actor, at, change);
+    },
+  };
 }
 
 /**
@@ -134,8 +196,9 @@ export async function isSavedAlready(
 }
 
 /** Adds one entry to the end of the chain. */
-export async function addToTrail(db: Transaction, actor: Actor, at: Date, change: Change): Promise<void> {
-  const last = await db.trailEntry.findFirst({ orderBy: { position: "desc" }, select: { position: true, digest: true } });
+function addToTrail(sql: Sql, actor: Actor, at: Date, change: Change): void {
+  const found = sql.get("SELECT position, digest FROM TrailEntry ORDER BY position DESC LIMIT 1");
+  const last = found as { position: number; digest: string } | undefined; // the columns above
   const entry = {
     position: (last?.position ?? 0) + 1,
     at: at.toISOString(),
@@ -151,7 +214,13 @@ export async function addToTrail(db: Transaction, actor: Actor, at: Date, change
     after: change.after === undefined ? null : canonicalJson(plain(change.after)),
     previousDigest: last?.digest ?? beginning,
   };
-  await db.trailEntry.create({ data: { ...entry, at, digest: digestOf(entry) } });
+  sql.run(
+    `INSERT INTO TrailEntry (position, at, actorId, actorName, actorRole, action, recordKind, recordId, wearerId, episodeId,
+       before, after, previousDigest, digest) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+    ...[entry.position, sqlTime(at), entry.actorId, entry.actorName, entry.actorRole, entry.action],
+    ...[entry.recordKind, entry.recordId, entry.wearerId, entry.episodeId],
+    ...[entry.before, entry.after, entry.previousDigest, digestOf(entry)],
+  );
 }
 
 /** Dates become text and undefined fields go, as in the JSON that is kept. */

@@ -1,6 +1,7 @@
 import { z } from "zod";
+import { wholeMinute } from "./believable-times";
 import { command } from "./command";
-import { findEpisode, refuseFuture, wholeMinute } from "./episode-for-change";
+import { findEpisode, refuseFuture } from "./episode-for-change";
 import { id, instant, maybeText } from "./input";
 import { releaseMeaning } from "./meanings";
 import { InputRefused, Locked } from "./refusals";

@@ -1,6 +1,7 @@
 /**
  * What follows from an episode's records is kept in its columns, so that the caseload is one cheap query.
- * It is refreshed in the transaction that changes the records, and made anew where only time has passed.
+ * It is refreshed in the transaction that changes the records, or marked there as due (derived-due.ts), and made anew
+ * where only time has passed.
  */
 import { type Bundle, type NextStep, replayWearTrial, trialLimitsOf } from "@/lib/fit";
 import { type EpisodeWhole, readEpisode } from "./bundle-of";
@@ -46,22 +47,22 @@ export async function refreshDerived(
     limitsInForce(db),
   ]);
   const judged = judgeEpisode(episode, { asOf, timeZone: clinic.timeZone, limits });
-  const derived = derive(episode, judged);
+  const derived = derive(episode, judged, asOf);
   await db.episode.update({
     where: { id: episodeId },
-    data: { ...derived, derivedAt: asOf, ...(evidenceChanged ? { evidenceVersion: { increment: 1 } } : {}) },
+    data: { ...derived, derivedAt: asOf, derivedDue: null, ...(evidenceChanged ? { evidenceVersion: { increment: 1 } } : {}) },
   });
   for (const [index, trial] of episode.wearTrials.entries()) {
     const record = judged.bundle.wearTrials[index];
     if (!record) continue;
-    const { state, verdict } = replayWearTrial(record.plan, record.events, undefined, trialLimitsOf(limits));
+    const { state, verdict } = replayWearTrial(record.plan, record.events, judged.bundle.asOf, trialLimitsOf(limits));
     if (state !== trial.state || verdict !== trial.verdict)
       await db.wearTrial.update({ where: { id: trial.id }, data: { state, verdict } });
   }
   return derived;
 }
 
-function derive(episode: EpisodeWhole, { bundle, assessment, next }: JudgedEpisode): DerivedState {
+function derive(episode: EpisodeWhole, { bundle, assessment, next }: JudgedEpisode, asOf: Date): DerivedState {
   const resting = episode.closedAt !== null || episode.onHoldAt !== null;
   return {
     stage: stageOf(episode, bundle, next),
@@ -73,7 +74,7 @@ function derive(episode: EpisodeWhole, { bundle, assessment, next }: JudgedEpiso
     decisionSentence: assessment.sentence,
     subjectSocketId: assessment.subject?.socketId ?? null,
     socketCount: episode.sockets.length,
-    lastSeenAt: lastSeen(episode),
+    lastSeenAt: lastSeen(episode, asOf),
     staleOn: assessment.staleOn === null ? null : new Date(assessment.staleOn),
   };
 }
@@ -90,11 +91,14 @@ function stageOf(episode: EpisodeWhole, bundle: Bundle, next: NextStep): Stage {
   return episode.sockets.length > 0 ? "check sockets" : "assessment";
 }
 
-function lastSeen(episode: EpisodeWhole): Date | null {
+/** A device's clock may be ahead: nobody was seen later than now. */
+function lastSeen(episode: EpisodeWhole, asOf: Date): Date | null {
   const times = [
     ...episode.measurements.map(({ at }) => at),
     ...episode.fittings.map(({ at }) => at),
     ...episode.wearTrials.flatMap(({ events }) => events.map(({ at }) => at)),
-  ].map((at) => at.getTime());
+  ]
+    .map((at) => at.getTime())
+    .filter((atMs) => atMs <= asOf.getTime());
   return times.length === 0 ? null : new Date(Math.max(...times));
 }

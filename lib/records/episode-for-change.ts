@@ -1,6 +1,7 @@
 /** The rules that every change of an episode's records shares. */
 import type { Prisma } from "@/lib/generated/prisma/client";
-import type { Store } from "./command";
+import { isAhead, isBeforeSocket } from "./believable-times";
+import type { CommonStore, Store } from "./command";
 import { releaseMeaning } from "./meanings";
 import { InputRefused, Locked, NotFound } from "./refusals";
 
@@ -20,17 +21,23 @@ export async function findEpisode(store: Store, episodeId: string): Promise<Epis
 /** An episode whose evidence may still grow: not released, not closed. */
 export async function episodeForChange(store: Store, episodeId: string): Promise<EpisodeForChange> {
   const episode = await findEpisode(store, episodeId);
+  refuseFinished(episode);
+  return episode;
+}
+
+type Standing = Pick<EpisodeForChange["signOffs"][number], "meaning" | "socketId" | "byName" | "at">;
+
+export function refuseFinished(episode: { closedAt: Date | null; signOffs: readonly Standing[] }): void {
   const release = episode.signOffs.find(({ meaning }) => meaning === releaseMeaning);
   if (release)
     throw new Locked(
       `This episode was released by ${release.byName} on ${release.at.toISOString().slice(0, 10)}; its evidence is locked. To go on, a prosthetist withdraws the release with a reason.`,
     );
   if (episode.closedAt) throw new Locked("This episode is closed. Open it again first.");
-  return episode;
 }
 
 /** The socket's trial was accepted by a signature: its trial, looks and fittings stand as they were signed. */
-export function refuseUnderSignature(episode: EpisodeForChange, socketId: string): void {
+export function refuseUnderSignature(episode: { signOffs: readonly Standing[] }, socketId: string): void {
   const signed = episode.signOffs.find((signOff) => signOff.socketId === socketId);
   if (signed)
     throw new Locked(
@@ -38,18 +45,13 @@ export function refuseUnderSignature(episode: EpisodeForChange, socketId: string
     );
 }
 
-/** What was recorded cannot have happened later than now; a few minutes are left for clocks that differ. */
-export function refuseFuture(store: Store, field: string, at: Date): void {
-  if (at.getTime() > store.now.getTime() + 5 * 60_000)
-    throw new InputRefused({ [field]: "This time has not come yet. Look at the date and the clock." });
+/** What was recorded cannot have happened later than now. */
+export function refuseFuture(store: CommonStore, field: string, at: Date): void {
+  if (isAhead(at, store.now)) throw new InputRefused({ [field]: "This time has not come yet. Look at the date and the clock." });
   if (at.getUTCFullYear() < 1990) throw new InputRefused({ [field]: "This is too long ago. Look at the year." });
 }
 
-/** Nobody wore a socket before it was specified. */
 export function refuseBeforeSocket(socket: { number: number; specifiedAt: Date }, field: string, at: Date): void {
-  if (at.getTime() < wholeMinute(socket.specifiedAt))
+  if (isBeforeSocket(at, socket))
     throw new InputRefused({ [field]: `Socket ${socket.number} was specified only after this. Look at the date and the clock.` });
 }
-
-/** Forms give times to the minute: what was set a few seconds ago must not lie in their future. */
-export const wholeMinute = (at: Date): number => Math.floor(at.getTime() / 60_000) * 60_000;

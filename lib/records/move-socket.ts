@@ -1,8 +1,9 @@
 import { z } from "zod";
 import type { Role } from "@/lib/access/roles";
 import type { SocketState } from "@/lib/fit";
+import { wholeMinute } from "./believable-times";
 import { command, type Store } from "./command";
-import { episodeForChange, refuseFuture, wholeMinute } from "./episode-for-change";
+import { episodeForChange, refuseFuture } from "./episode-for-change";
 import { choice, id, instant, maybeText, version } from "./input";
 import { ChangedMeanwhile, InputRefused, NotAllowed, NotFound } from "./refusals";
 import { addStateChange } from "./specify-socket";

@@ -3,6 +3,7 @@ import type { Actor } from "@/lib/access/actor";
 import { may, type Permission } from "@/lib/access/roles";
 import { inTransaction } from "./command";
 import { type Database, database } from "./database";
+import { settleDue } from "./derived-due";
 import { NotAllowed } from "./refusals";
 
 interface Seen {
@@ -30,9 +31,10 @@ export function query<Asked, Found>({
   return async (actor, asked) => {
     if (!may(actor, permission)) throw new NotAllowed(permission, actor.role);
     if (actor.onlyTrial !== undefined && actor.onlyTrial !== ofTrial?.(asked)) throw new NotAllowed(permission, actor.role);
+    await settleDue();
     const found = await read(await database(), asked, actor);
     const said = seen?.(found);
-    if (said) await inTransaction(actor, (store) => store.note(said));
+    if (said) await inTransaction(actor, (store) => store.note(said), { readsDerived: false });
     return found;
   };
 }

@@ -1,10 +1,12 @@
 /** Makes the derived columns of episodes anew from their records. */
 import { now } from "./clock";
 import { database } from "./database";
+import { settleDue } from "./derived-due";
 import { refreshDerived } from "./derived-state";
 
 /** Every episode, each as of the instant given or, without one, of its own last refresh. Returns how many there were. */
 export async function rebuildDerived(asOf?: Date): Promise<number> {
+  await settleDue();
   const db = await database();
   const episodes = await db.episode.findMany({ select: { id: true, derivedAt: true } });
   for (const { id, derivedAt } of episodes)

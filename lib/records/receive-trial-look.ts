@@ -23,11 +23,14 @@ export const receiveTrialLook = command({
   run: async (store, { trialId, sentAt, look: sent }) => {
     const trial = await store.db.wearTrial.findUnique({
       where: { id: trialId },
-      select: { episodeId: true, episode: { select: { wearerId: true } } },
+      include: { socket: true, episode: { select: { wearerId: true } } },
     });
     if (!trial) throw new NotFound("wear trial");
     const became = (one: Omit<Received, "id">) => ({ trialId, received: [{ id: sent.id, ...one }] });
-    const aside = await store.db.setAsideEvent.findUnique({ where: { id: sent.id }, select: { why: true } });
+    const aside = await store.db.setAsideEvent.findUnique({
+      where: { trialId_id: { trialId, id: sent.id } },
+      select: { why: true },
+    });
     if (aside) return became({ became: "set aside", why: aside.why });
     const isKnown = (await store.db.skinInspection.findUnique({ where: { id: sent.id }, select: { trialId: true } }))?.trialId;
     if (isKnown === trialId) return became({ became: "known" });
@@ -36,7 +39,7 @@ export const receiveTrialLook = command({
     const moveMs = Math.abs(clockOffMs) > mostClockErrorMs ? clockOffMs : 0;
     try {
       refuseWithdrawn(store.actor);
-      await addLook({ ...store, ask: () => undefined }, await asOnRecord(store, trialId, { sent, moveMs }));
+      await addLook({ ...store, ask: () => undefined }, await asOnRecord(store, trial, { sent, moveMs }));
       return became({ became: "stored" });
     } catch (error) {
       const why = whyNot(error);
@@ -63,19 +66,20 @@ export const receiveTrialLook = command({
 /** The times on record decide how long after doffing it was: a device that could not know them is put right, and said so. */
 async function asOnRecord(
   store: Store,
-  trialId: string,
+  trial: { id: string; socket: { specifiedAt: Date } },
   { sent, moveMs }: { sent: z.output<typeof SentLook>; moveMs: number },
 ): Promise<LookInput> {
   const { id: lookId, ...fields } = sent;
   const said = parseInput(Look, fields);
   const at = new Date(said.at.getTime() + moveMs);
-  const off = await socketOff(store, trialId);
+  const off = await socketOff(store, trial);
   const minutes = off && (at.getTime() - off.at.getTime()) / 60_000;
-  if (!minutes || minutes < 0 || Math.abs(minutes - said.minutesAfterDoffing) < 1) return { ...said, at, id: lookId, trialId };
+  if (!minutes || minutes < 0 || Math.abs(minutes - said.minutesAfterDoffing) < 1)
+    return { ...said, at, id: lookId, trialId: trial.id };
   const note = [said.note, `The device said ${Math.round(said.minutesAfterDoffing)} minutes after doffing.`]
     .filter(Boolean)
     .join(" ");
-  return { ...said, at, minutesAfterDoffing: Math.round(minutes * 10) / 10, note, id: lookId, trialId };
+  return { ...said, at, minutesAfterDoffing: Math.round(minutes * 10) / 10, note, id: lookId, trialId: trial.id };
 }
 
 function whyNot(error: unknown): string | null {

@@ -1,36 +1,45 @@
 import { z } from "zod";
 import { looseMinutes } from "@/lib/fit/evidence";
-import { command, isSavedAlready, type Store } from "./command";
+import { isMisdated } from "./believable-times";
+import { command, isSavedAlready, type QuickStore, quickCommand, type Store } from "./command";
 import { episodeForChange, refuseFuture, refuseUnderSignature } from "./episode-for-change";
 import { id, newRecordId } from "./input";
 import { InputRefused, NotFound } from "./refusals";
 import { refuseWithdrawn, saidByLink } from "./said-by-link";
 import { type LookFields, lookFields, refuseOffLimb, refuseSilence, unusualLook, writeLook } from "./skin-look";
-import { EventInput, eventColumns, refuseUnknownCorrection, refuseUnsound } from "./trial-events";
+import { EventInput, eventColumns, isOnlyCheckIns, refuseUnknownCorrection, refuseUnsound, storeEvents } from "./trial-events";
+import { eventOfId, trialOnRecord } from "./trial-on-record";
 
 /** Adds to what happened in a wear trial. Events are only ever added; one that came before is stored once. */
-export const recordWearTrial = command({
+export const recordWearTrial = quickCommand({
   permission: "record a wear trial",
   input: z.strictObject({ trialId: id("The wear trial"), events: z.array(EventInput).min(1, "Nothing to record.").max(2000) }),
   ofTrial: ({ trialId }) => trialId,
   run: async (store, { trialId, events }) => {
-    const { trial, episode } = await trialForChange(store, trialId);
-    const said = events.map((event) => saidByLink(store.actor, event));
-    const fresh = await notYetStored(store, said);
-    await refuseUnknownCorrection(store, trialId, fresh);
+    const trial = trialOnRecord(store, trialId);
+    if (trial.locked) throw trial.locked;
+    const fresh = notYetStored(
+      store,
+      events.map((event) => saidByLink(store.actor, event)),
+    );
+    refuseUnknownCorrection(store, trialId, fresh);
     for (const [index, event] of fresh.entries())
       refuseUnsound(store, trial.socket, event, events.length === 1 ? "" : `events.${index}.`);
     if (fresh.length === 0) return { trialId, episodeId: trial.episodeId, stored: 0 };
     const written = fresh.map((event) => ({ ...event, id: event.id ?? store.newId() }));
-    await store.db.trialEvent.createMany({ data: written.map((event) => eventColumns(store, trialId, event)) });
+    storeEvents(
+      store,
+      written.map((event) => eventColumns(store, trialId, event)),
+    );
     await store.note({
       action: `recorded a wear trial: ${[...new Set(written.map(({ kind }) => kind))].join(", ")}`,
       kind: "wear trial",
       id: trialId,
-      wearerId: episode.wearerId,
+      wearerId: trial.wearerId,
       episodeId: trial.episodeId,
       after: written,
     });
+    if (isOnlyCheckIns(written)) store.answerFirst();
     return { trialId, episodeId: trial.episodeId, stored: written.length };
   },
 });
@@ -57,7 +66,7 @@ export async function addLook(store: Store, { id, trialId, ...look }: LookInput)
   refuseFuture(store, "at", look.at);
   refuseSilence(look);
   await refuseOffLimb(store, episode, look.marks);
-  await refuseOtherTime(store, trialId, look);
+  await refuseOtherTime(store, trial, look);
   store.ask(unusualLook(episode.level, look));
   const inspectionId = await writeLook(store, { trialId }, look, id);
   await store.note({
@@ -74,10 +83,10 @@ export async function addLook(store: Store, { id, trialId, ...look }: LookInput)
 /** The two ways of saying when a look was must agree: a mark that was seen late would else count as fading early. */
 async function refuseOtherTime(
   store: Store,
-  trialId: string,
+  trial: { id: string; socket: { specifiedAt: Date } },
   { at, minutesAfterDoffing }: { at: Date; minutesAfterDoffing: number },
 ): Promise<void> {
-  const off = await socketOff(store, trialId);
+  const off = await socketOff(store, trial);
   if (!off) return;
   const minutes = (at.getTime() - off.at.getTime()) / 60_000;
   if (Math.abs(minutes - minutesAfterDoffing) > looseMinutes)
@@ -86,22 +95,21 @@ async function refuseOtherTime(
     });
 }
 
-/** When the socket came off, as far as it is on record. */
-export const socketOff = (store: Store, trialId: string) =>
-  store.db.trialEvent.findFirst({
-    where: { trialId, kind: { in: ["doffed", "ended", "stop-sign"] } },
+/** What says when the socket came off, as far as it is on record with a time that can have been so. */
+export async function socketOff(store: Store, trial: { id: string; socket: { specifiedAt: Date } }) {
+  const said = await store.db.trialEvent.findMany({
+    where: { trialId: trial.id, kind: { in: ["doffed", "ended", "stop-sign"] } },
     orderBy: [{ kind: "asc" }, { at: "asc" }],
   });
+  return said.find((event) => !isMisdated(event, trial.socket));
+}
 
 /** An event with an id that is stored already, or that comes twice in one batch, counts once. */
-async function notYetStored(store: Store, events: EventInput[]): Promise<EventInput[]> {
-  const ids = events.flatMap(({ id }) => id ?? []);
-  const known = new Set(
-    (await store.db.trialEvent.findMany({ where: { id: { in: ids } }, select: { id: true } })).map(({ id }) => id),
-  );
+function notYetStored(store: QuickStore, events: EventInput[]): EventInput[] {
+  const known = new Set<string>();
   return events.filter(({ id }) => {
     if (id === undefined) return true;
-    const isNew = !known.has(id);
+    const isNew = !known.has(id) && eventOfId(store, id) === null;
     known.add(id);
     return isNew;
   });

@@ -1,4 +1,4 @@
-import { type Limits, settingsInVersion } from "@/lib/fit";
+import { type Limits, limitValue, settingsInVersion } from "@/lib/fit";
 import { type EpisodeWhole, readEpisode } from "./bundle-of";
 import { now } from "./clock";
 import type { Database } from "./database";
@@ -6,6 +6,7 @@ import { type JudgedEpisode, judgeEpisode } from "./judge-episode";
 import { limitsInForce } from "./limits-in-force";
 import { query } from "./query";
 import { NotFound } from "./refusals";
+import { setAsideOf } from "./set-aside";
 
 export interface SeenEpisode extends JudgedEpisode {
   episode: EpisodeWhole;
@@ -16,7 +17,7 @@ export interface SeenEpisode extends JudgedEpisode {
 /** One episode whole, judged as of now by the limits in force. */
 export const seeEpisode = query({
   permission: "see wearers",
-  read: async (db, episodeId: string) => episodeAsOf(db, episodeId, now()),
+  read: async (db, episodeId: string) => withSetAside(db, await episodeAsOf(db, episodeId, now())),
   seen: ({ episode }) => ({ action: "saw an episode", kind: "episode", id: episode.id, wearerId: episode.wearerId }),
 });
 
@@ -48,13 +49,15 @@ export const seeEpisodeOfTrial = query({
   read: async (db, trialId: string) => {
     const trial = await db.wearTrial.findUnique({ where: { id: trialId }, select: { episodeId: true } });
     if (!trial) throw new NotFound("wear trial");
-    const [seen, setAside] = await Promise.all([
-      episodeAsOf(db, trial.episodeId, now()),
-      db.setAsideEvent.findMany({ where: { trialId }, orderBy: [{ receivedAt: "asc" }, { id: "asc" }] }),
-    ]);
-    return { ...seen, setAside };
+    return withSetAside(db, await episodeAsOf(db, trial.episodeId, now()));
   },
   seen: ({ episode }) => ({ action: "saw a wear trial", kind: "episode", id: episode.id, wearerId: episode.wearerId }),
+});
+
+/** With what devices sent for its trials and is kept as it came. */
+const withSetAside = async (db: Database, seen: SeenEpisode) => ({
+  ...seen,
+  setAside: await setAsideOf(db, seen.episode, limitValue(seen.limits, "pain-forbids")),
 });
 
 export async function episodeAsOf(db: Database, episodeId: string, asOf: Date): Promise<SeenEpisode> {

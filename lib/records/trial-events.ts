@@ -1,10 +1,12 @@
 /** What can happen in a wear trial, as a person or a device tells it, and when it can be believed. */
 import { z } from "zod";
 import { aspects, feelingKinds, reporters, stopSigns, thirds } from "@/lib/fit";
-import type { Store } from "./command";
+import type { CommonStore, QuickStore } from "./command";
 import { refuseBeforeSocket, refuseFuture } from "./episode-for-change";
 import { choice, id, instant, maybeChoice, maybeRating, maybeText, newRecordId, rating, rows } from "./input";
 import { InputRefused } from "./refusals";
+import { sqlTime } from "./sql";
+import { eventOfId } from "./trial-on-record";
 
 const FeelingInput = z.strictObject({
   kind: choice("what was felt", feelingKinds),
@@ -53,31 +55,40 @@ export const EventInput = z.discriminatedUnion(
 );
 export type EventInput = z.output<typeof EventInput>;
 
-export async function refuseUnknownCorrection(store: Store, trialId: string, events: EventInput[]): Promise<void> {
+export function refuseUnknownCorrection(store: QuickStore, trialId: string, events: EventInput[]): void {
   for (const event of events) {
     if (event.kind !== "corrected" || events.some(({ id }) => id === event.corrects)) continue;
-    const corrected = await store.db.trialEvent.findUnique({
-      where: { id: event.corrects },
-      select: { trialId: true, kind: true },
-    });
+    const corrected = eventOfId(store, event.corrects);
     if (corrected?.trialId !== trialId || corrected.kind !== "check-in")
       throw new InputRefused({ corrects: "Choose a check-in of this trial." });
   }
 }
 
 export function refuseUnsound(
-  store: Store,
+  store: CommonStore,
   socket: { number: number; specifiedAt: Date },
   event: EventInput,
   prefix: string,
 ): void {
   refuseFuture(store, `${prefix}at`, event.at);
   refuseBeforeSocket(socket, `${prefix}at`, event.at);
+  refuseWithoutReason(event, prefix);
+}
+
+export function refuseWithoutReason(event: EventInput, prefix: string): void {
   if (event.kind === "corrected" && !event.note)
     throw new InputRefused({ [`${prefix}note`]: "Say why the check-in is put right." });
 }
 
-export function eventColumns(store: Store, trialId: string, event: EventInput & { id: string }, deviceAt: Date | null = null) {
+/** A device sends many of these, and waits for the answer to each. */
+export const isOnlyCheckIns = (events: readonly EventInput[]): boolean => events.every(({ kind }) => kind === "check-in");
+
+export function eventColumns(
+  store: CommonStore,
+  trialId: string,
+  event: EventInput & { id: string },
+  deviceAt: Date | null = null,
+) {
   const rated = event.kind === "check-in" || event.kind === "corrected" ? event : undefined;
   return {
     id: event.id,
@@ -96,4 +107,18 @@ export function eventColumns(store: Store, trialId: string, event: EventInput & 
     recordedById: store.actor.id,
     receivedAt: store.now,
   };
+}
+
+const insertEvent = `INSERT INTO TrialEvent (id, trialId, at, deviceAt, kind, comfort, pain, exertion, feelings, sign, corrects, note,
+  reportedBy, recordedById, receivedAt) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`;
+
+export function storeEvents({ sql }: QuickStore, events: readonly ReturnType<typeof eventColumns>[]): void {
+  for (const event of events)
+    sql.run(
+      insertEvent,
+      ...[event.id, event.trialId, sqlTime(event.at), event.deviceAt && sqlTime(event.deviceAt), event.kind],
+      ...[event.comfort, event.pain, event.exertion],
+      event.feelings === undefined ? null : JSON.stringify(event.feelings),
+      ...[event.sign, event.corrects, event.note, event.reportedBy, event.recordedById, sqlTime(event.receivedAt)],
+    );
 }

@@ -47,6 +47,7 @@ async function runAll(reports) {
   );
   await testUnits(path.join(reports, "units.json"));
   await check("Site", buildAsCheck, "npx next build shows it again.");
+  await testFaults(path.join(reports, "faults.json"));
   await testScreens(path.join(reports, "screens.json"));
 }
 
@@ -99,16 +100,25 @@ async function buildAsCheck() {
 }
 
 /** @param {string} report where vitest writes its counts */
+const vitestWords = (report) => [
+  "run",
+  "--config",
+  "tests/vitest.config.ts",
+  "--reporter=default",
+  "--reporter=json",
+  `--outputFile.json=${report}`,
+];
+
+/** @param {string} report */
 async function testUnits(report) {
-  const words = [
-    "run",
-    "--config",
-    "tests/vitest.config.ts",
-    "--reporter=default",
-    "--reporter=json",
-    `--outputFile.json=${report}`,
-  ];
-  await testsWithCounts("Science, store and exchange", report, () => runScript("vitest", words, { live: true }), countedByVitest);
+  const run = () => runScript("vitest", vitestWords(report), { live: true });
+  await testsWithCounts("Science, store and exchange", report, run, countedByVitest);
+}
+
+/** @param {string} report */
+async function testFaults(report) {
+  const run = () => runScript("vitest", [...vitestWords(report), "--mode", "faults"], { live: true });
+  await testsWithCounts("A server that is killed", report, run, countedByVitest);
 }
 
 /** @param {{ numPassedTests: number, numFailedTests: number }} report */

@@ -14,8 +14,8 @@ const longestEndMs = 8_000;
  * @typedef {import("./environment.mjs").Place} Place
  * @typedef {{ place: Place, file: string, secret: string, onOutput?: (text: string) => void }} Wanted
  *   file: the database; onOutput: what the server says once it is ready
- * @typedef {{ address: string, ended: Promise<number | null>, stop(): Promise<void> }} RunningServer
- *   ended: its exit code, whenever that comes
+ * @typedef {{ address: string, ended: Promise<number | null>, stop(): Promise<void>, kill(): Promise<void> }} RunningServer
+ *   ended: its exit code, whenever that comes; kill: at once and unasked, as when the power fails
  */
 
 /**
@@ -63,7 +63,11 @@ export async function startServer({ place, file, secret, onOutput = () => {} }) 
     await ended;
     clearTimeout(tooLong);
   };
-  return { address: place.address, ended, stop };
+  const kill = async () => {
+    child.kill("SIGKILL");
+    await ended;
+  };
+  return { address: place.address, ended, stop, kill };
 }
 
 /**

@@ -10,6 +10,7 @@ const benches = {
     const { replayWithinBar } = await import("./replay");
     return [await assessmentWithinBar(), await replayWithinBar()];
   },
+  "check-in": async () => (await import("./check-in")).checkInWithinBar(),
   press: async () => [await (await import("./press")).pressWithinBar()],
   typing: async () => [await (await import("./typing")).typingWithinBar()],
 };

@@ -394,7 +394,9 @@ async function everyWayIn(): Promise<{ name: string; call: WayIn }[]> {
   const folder = path.resolve(import.meta.dirname, "../../lib/records");
   const found = readdirSync(folder).map(async (file) => {
     const source = readFileSync(path.join(folder, file), "utf8");
-    const names = [...source.matchAll(/export const (\w+) = (?:command|query)\(|export async function (\w+)\(actor: Actor[,)]/g)];
+    const names = [
+      ...source.matchAll(/export const (\w+) = (?:command|quickCommand|query)\(|export async function (\w+)\(actor: Actor[,)]/g),
+    ];
     if (names.length === 0) return [];
     const exported: Record<string, WayIn> = await import(`../../lib/records/${file.replace(/\.ts$/, "")}.ts`);
     return names.map(([, made, written]) => {

@@ -3,9 +3,9 @@ import { secret } from "./prepared";
 
 export type ClinicServer = RunningServer & { log(): string };
 
-/** Serves the built site on a free port of this machine, from the database in `file`. */
-export async function serveDatabase(file: string): Promise<ClinicServer> {
-  const port = await freePort();
+/** Serves the built site from the database in `file`, on a free port of this machine where none is named. */
+export async function serveDatabase(file: string, wantedPort?: number): Promise<ClinicServer> {
+  const port = wantedPort ?? (await freePort());
   let said = "";
   const server = await startServer({
     place: { host: "127.0.0.1", port, address: `http://localhost:${port}` },

@@ -45,3 +45,30 @@ test("what a device sends is stored once; what the trial cannot take stands on i
   await nobody.dispose();
   await technician.dispose();
 });
+
+test("a stop sign after the signature stands on the episode's page, in the strongest words, with the way to it", async ({
+  page,
+  clinic,
+}) => {
+  const { trial, episode } = stored(
+    clinic.file,
+    `SELECT WearTrial.id AS trial, WearTrial.episodeId AS episode FROM WearTrial JOIN SignOff USING (socketId)
+     LEFT JOIN Withdrawal ON signOffId = SignOff.id WHERE Withdrawal.id IS NULL`,
+  );
+  const at = new Date().toISOString();
+  const send = (event: object) => page.request.post(`/trials/${trial}/events`, { data: { sentAt: at, events: [event] } });
+  await send({ id: randomUUID(), kind: "check-in", at, comfort: 8, pain: 2, exertion: 2, reportedBy: "wearer" });
+  await page.goto(`/episodes/${episode}`);
+  const notice = page.getByRole("region", { name: "Set aside" });
+  await expect(notice).toContainText("1 event from a device was set aside and is judged nowhere");
+  await expect(notice).not.toContainText("came after the signature");
+
+  await send({ id: randomUUID(), kind: "stop-sign", at, sign: "numbness" });
+  await send({ id: randomUUID(), kind: "check-in", at, comfort: 3, pain: 8, exertion: 2, reportedBy: "wearer" });
+  await page.reload();
+  await expect(notice).toContainText("A stop sign came after the signature and is judged nowhere: look at it.");
+  await expect(notice).toContainText("High pain came after the signature and is judged nowhere: look at it.");
+  await notice.getByRole("link").click();
+  const aside = page.getByRole("region", { name: "Came and set aside" });
+  await expect(aside.getByRole("listitem").filter({ hasText: "A stop sign, judged nowhere" })).toContainText("sign numbness");
+});

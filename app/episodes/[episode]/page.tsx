@@ -21,6 +21,7 @@ import { History } from "./history";
 import { LimbSize, volumes } from "./limb-size";
 import { Marks } from "./marks";
 import { beadsOf, lineAdjustment } from "./series";
+import { SetAsideNotice } from "./set-aside";
 import { Signatures } from "./signatures";
 import { wayOfStep, wayToSettle } from "./ways";
 
@@ -48,6 +49,7 @@ export default async function EpisodePage({ params }: { params: Promise<{ episod
         </a>
       </PageHead>
       <Cautions bundle={bundle} wearerId={episode.wearerId} episodeId={episode.id} mayRead={may(actor, "acknowledge cautions")} />
+      <SetAsideNotice events={seen.setAside} episode={episode} />
       <section className={styles.decision} aria-labelledby="decision">
         <div>
           <p>

@@ -149,7 +149,7 @@ export default async function TrialPage({ params }: { params: Promise<{ trial: s
           </table>
         </section>
       )}
-      <SetAside events={setAside} timeZone={timeZone} />
+      <SetAside events={setAside.filter((one) => one.trialId === trialId)} timeZone={timeZone} />
       <OwnLink
         actor={actor}
         trialId={trialId}

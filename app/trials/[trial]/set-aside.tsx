@@ -1,7 +1,9 @@
 import { dayAndTimeAt } from "@/app/_parts/dates";
+import { graveWords, type SetAside as Kept } from "@/lib/records/set-aside";
+import styles from "./trial.module.css";
 
 interface SetAsideProps {
-  events: readonly { id: string; event: unknown; why: string; receivedAt: Date }[];
+  events: readonly Kept[];
   timeZone: string;
 }
 
@@ -12,11 +14,13 @@ export function SetAside({ events, timeZone }: SetAsideProps) {
     <section aria-labelledby="set-aside">
       <h2 id="set-aside">Came and set aside</h2>
       <p className="soft">
-        Sent by a device and kept as it came. The trial could not take it: it is judged nowhere. Read it before you decide.
+        Sent by a device and kept as it came. What could not be read, or came too late for the trial, is judged nowhere, unless it
+        says otherwise. Read it before you decide.
       </p>
       <ul>
-        {events.map(({ id, event, why, receivedAt }) => (
-          <li key={id}>
+        {events.map(({ id, event, why, receivedAt, judged, grave }) => (
+          <li key={id} className={grave && !judged ? styles.grave : undefined}>
+            {grave && !judged && <strong>{graveWords[grave]}, judged nowhere: </strong>}
             {sayAsSent(event)}. <strong>{why}</strong> <span className="soft">Came {dayAndTimeAt(receivedAt, timeZone)}.</span>
           </li>
         ))}

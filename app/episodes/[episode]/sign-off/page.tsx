@@ -15,6 +15,7 @@ import { requireActor } from "@/lib/access/session";
 import { acceptableGates, type Gate, sourceKinds } from "@/lib/fit";
 import { seeEpisode } from "@/lib/records/see-episode";
 import { meanings, statements } from "@/lib/records/sign";
+import { SetAsideNotice } from "../set-aside";
 import { signEvidence } from "./actions";
 import styles from "./sign-off.module.css";
 
@@ -23,7 +24,7 @@ export const metadata: Metadata = { title: "Sign off" };
 export default async function SignOffPage({ params }: { params: Promise<{ episode: string }> }) {
   const { episode: episodeId } = await params;
   const actor = await requireActor(`/episodes/${episodeId}/sign-off`);
-  const { episode, assessment, bundle } = await show(seeEpisode(actor, episodeId));
+  const { episode, assessment, bundle, setAside } = await show(seeEpisode(actor, episodeId));
   const open = assessment.gates.filter(
     (gate) => (gate.state === "not met" || gate.state === "unknown" || gate.state === "forbids") && !gate.accepted,
   );
@@ -39,6 +40,7 @@ export default async function SignOffPage({ params }: { params: Promise<{ episod
   return (
     <>
       <PageHead title={assessment.subject ? `Sign for socket ${assessment.subject.number}` : "Sign off"} about={about} />
+      <SetAsideNotice events={setAside} episode={episode} />
       <section aria-labelledby="decision" className={styles.first}>
         <p>
           <StateMark state={assessment.decision} />
