@@ -14,7 +14,8 @@ import { serveDatabase } from "../screens/clinic-server";
 import { secret } from "../screens/prepared";
 import { percentile, signIn } from "./typing";
 
-const slowdown = 4;
+/** As fast as this machine, and as slow as a cheap phone. */
+const slowdowns = [1, 4];
 const presses = 40;
 const bar = { feedbackMs: 100, scriptBytes: 120_000 };
 
@@ -68,6 +69,23 @@ async function checkIn(page: Page) {
   await page.waitForTimeout(150);
 }
 
+async function pressAtRate(page: Page, rate: number, slow: (rate: number) => Promise<unknown>): Promise<boolean> {
+  await page.evaluate(() => {
+    window.saidMs = [];
+    window.keptMs = [];
+  });
+  await slow(rate);
+  for (let press = 0; press < presses; press++) await checkIn(page);
+  await slow(1);
+  const [said, kept] = await page.evaluate(() => [window.saidMs, window.keptMs] as const);
+  const saidMs = percentile(said, 0.95);
+  const holds = said.length === presses && saidMs < bar.feedbackMs;
+  console.log(
+    `A check-in with no network at ${rate} × slow-down: said to be saved within ${percentile(said, 0.5).toFixed(0)} ms (median), ${saidMs.toFixed(0)} ms (95 % of ${said.length}; bar ${bar.feedbackMs} ms), counted as to send within ${percentile(kept, 0.95).toFixed(0)} ms: ${holds ? "within" : "misses"}`,
+  );
+  return holds;
+}
+
 export async function pressWithinBar(): Promise<boolean> {
   await ensureClient();
   await ensureBuilt();
@@ -86,15 +104,12 @@ export async function pressWithinBar(): Promise<boolean> {
     await page.context().setOffline(true);
     await page.evaluate(watchPresses);
     const cpu = await page.context().newCDPSession(page);
-    await cpu.send("Emulation.setCPUThrottlingRate", { rate: slowdown });
-    for (let press = 0; press < presses; press++) await checkIn(page);
-    const [said, kept] = await page.evaluate(() => [window.saidMs, window.keptMs] as const);
-    const [saidMs, keptMs] = [percentile(said, 0.95), percentile(kept, 0.95)];
-    const holds = said.length === presses && saidMs < bar.feedbackMs && bytes <= bar.scriptBytes;
-    console.log(
-      `A check-in with no network at ${slowdown} × slow-down: said within ${percentile(said, 0.5).toFixed(0)} ms (median), ${saidMs.toFixed(0)} ms (95 % of ${said.length}; bar ${bar.feedbackMs} ms), counted as to send within ${keptMs.toFixed(0)} ms; script ${(bytes / 1000).toFixed(1)} kB compressed (bar ${bar.scriptBytes / 1000} kB): ${holds ? "within" : "misses"}`,
-    );
-    return holds;
+    const within = bytes <= bar.scriptBytes;
+    console.log(`The live screen's script: ${(bytes / 1000).toFixed(1)} kB gzipped (bar ${bar.scriptBytes / 1000} kB)`);
+    const held: boolean[] = [];
+    for (const rate of slowdowns)
+      held.push(await pressAtRate(page, rate, (of) => cpu.send("Emulation.setCPUThrottlingRate", { rate: of })));
+    return within && held.every(Boolean);
   } finally {
     await browser.close();
     await server.stop();

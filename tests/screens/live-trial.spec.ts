@@ -168,7 +168,7 @@ test("the device’s store is full: it says so, and what was pressed is sent all
   await page.getByRole("button", { name: "The socket is off" }).click();
   await expect(status(page)).toContainText("This device’s store is full: 1 not kept and not sent yet.");
   await page.context().setOffline(false);
-  await expect(status(page)).toContainText("All is sent", { timeout: 20_000 });
+  await expect(status(page)).toContainText("What was pressed is sent", { timeout: 20_000 });
 });
 
 test("the live screen is small, stands in nobody's way, and keeps the way to stop in reach", async ({ page, clinic }) => {

@@ -1,4 +1,4 @@
-import { type FormEvent, useRef, useState } from "react";
+import { type FormEvent, memo, useRef, useState } from "react";
 import { Scale } from "@/app/_parts/choices";
 import { FormContext } from "@/app/_parts/form-context";
 import { type FormState, untouched, valuesOf } from "@/app/_parts/form-state";
@@ -17,8 +17,15 @@ const reporters = [
   ["clinician", "a clinician"],
 ] as const;
 
+interface CheckInProps {
+  device: TrialOnDevice;
+  /** How many there are so far. */
+  checkIns: number;
+  isOwn: boolean;
+}
+
 /** Three ratings and what is felt; kept with one press. Nothing is chosen beforehand but who answers, as last time. */
-export function CheckIn({ device, checkIns, isOwn }: { device: TrialOnDevice; checkIns: number; isOwn: boolean }) {
+export const CheckIn = memo(function CheckIn({ device, checkIns, isOwn }: CheckInProps) {
   const [times, setTimes] = useState(0);
   const [state, setState] = useState<FormState>(untouched);
   const [said, setSaid] = useState("");
@@ -43,7 +50,8 @@ export function CheckIn({ device, checkIns, isOwn }: { device: TrialOnDevice; ch
       return;
     }
     const of = (name: string) => Number(values[name]);
-    void device.press({
+    const number = checkIns + 1;
+    const kept = device.press({
       kind: "check-in",
       reportedBy: values.reportedBy as "wearer" | "carer" | "clinician", // one of the choices above
       comfort: of("comfort"),
@@ -54,7 +62,10 @@ export function CheckIn({ device, checkIns, isOwn }: { device: TrialOnDevice; ch
         ...placeFelt(values, kind),
       })),
     });
-    setSaid(`Check-in ${checkIns + 1} saved.`);
+    setSaid("Saving…");
+    void kept.then((isKept) =>
+      setSaid(isKept ? `Check-in ${number} saved.` : `Check-in ${number} is not kept on this device: see above.`),
+    );
     setState(untouched);
     setFelt([]);
     setTimes(times + 1);
@@ -118,7 +129,7 @@ export function CheckIn({ device, checkIns, isOwn }: { device: TrialOnDevice; ch
       </p>
     </form>
   );
-}
+});
 
 function placeFelt(values: FormState["values"], kind: FeelingKind) {
   const aspect = aspects.find((one) => one === values[`${kind} aspect`]);

@@ -1,4 +1,4 @@
-import { useEffect, useState, useSyncExternalStore } from "react";
+import { useEffect, useMemo, useState, useSyncExternalStore } from "react";
 import { replayWearTrial } from "@/lib/fit/replay-wear-trial";
 import { After } from "./after";
 import { BeforeTrial } from "./before-trial";
@@ -12,14 +12,12 @@ import { eventsOf, looksOf, type Shown, type TrialOnDevice } from "./trial-on-de
 export function LiveTrialScreen({ device, isOwn }: { device: TrialOnDevice; isOwn: boolean }) {
   const shown = useSyncExternalStore(device.subscribe, device.shown);
   const nowMs = useEverySecond(device);
-  const { trial } = shown;
-  if (!trial) return <NoTrial failed={shown.failed} />;
-  const stand = replayWearTrial(
-    trial.plan,
-    eventsOf(shown, device.clock.correctedMs),
-    new Date(nowMs).toISOString(),
-    trial.limits,
-  );
+  const { trial, items } = shown;
+  const { correctedMs } = device.clock;
+  const second = Math.floor(nowMs / 1000);
+  const events = useMemo(() => eventsOf({ trial, items }, correctedMs), [trial, items, correctedMs]);
+  const stand = useMemo(() => trial && replayWearTrial(trial.plan, events, asOf(second), trial.limits), [trial, events, second]);
+  if (!trial || !stand) return <NoTrial failed={shown.failed} />;
   return (
     <main className={styles.page}>
       {trial.clinic.invented && <p className={styles.invented}>Invented data: no such people, no such clinic.</p>}
@@ -40,6 +38,9 @@ export function LiveTrialScreen({ device, isOwn }: { device: TrialOnDevice; isOw
     </main>
   );
 }
+
+/** The end of the second that has begun: what was pressed in it has happened. */
+const asOf = (second: number): string => new Date(second * 1000 + 999).toISOString();
 
 function Stage(props: StageProps) {
   const { state } = props.stand;

@@ -20,6 +20,15 @@ export function Running({ device, trial, stand, nowMs, isOwn }: StageProps) {
   const alarm = stand.reasons.find(
     ({ about, state }) => (about === "pain" && state === "forbids") || (about === "feelings" && state === "not met"),
   );
+  const alarmed = useRef<HTMLParagraphElement>(null);
+  const alarmWhy = alarm?.why;
+  // Who pressed further down must not overlook it.
+  useEffect(() => {
+    if (alarmWhy === undefined) return;
+    alarmed.current?.scrollIntoView({ block: "center" });
+    shake([600, 200, 600]);
+    sayAloud("Stop the trial now.");
+  }, [alarmWhy]);
   return (
     <>
       <section className={styles.clock} aria-label="Time">
@@ -47,7 +56,7 @@ export function Running({ device, trial, stand, nowMs, isOwn }: StageProps) {
         </p>
       </section>
       {alarm && (
-        <p role="alert" className={styles.alarm}>
+        <p ref={alarmed} role="alert" className={styles.alarm}>
           <strong>Stop the trial now.</strong> {alarm.why}
         </p>
       )}

@@ -3,18 +3,22 @@ import type { Shown } from "./trial-on-device";
 
 /** Whether what was pressed is safe: on this device, and with the clinic. Always in sight; said aloud when it changes. */
 export function StatusLine({ shown, isOwn }: { shown: Shown; isOwn: boolean }) {
-  const { items, notKept, line, trial, isHeard } = shown;
-  const waiting = items.filter(({ state }) => state === "to send").length;
+  const { items, notKept, line, trial, isHeard, unkept } = shown;
+  const toSend = items.filter(({ state }) => state === "to send");
+  const waiting = toSend.length;
+  const onlyHere = toSend.filter(({ id }) => unkept.has(id)).length;
   const aside = items.filter(({ state }) => state === "set aside");
   return (
     <div className={styles.status}>
       <p role="status" className={notKept || line === "refused" ? styles.wrong : undefined}>
         {notKept
-          ? keptNowhere(notKept, waiting)
+          ? keptNowhere(notKept, onlyHere)
           : waiting === 0
             ? sentWords(isHeard)
-            : `Kept on this device: ${waiting} to send.`}{" "}
-        {waiting > 0 && !notKept && whyNotSent(line)}
+            : onlyHere > 0
+              ? "Keeping it on this device…"
+              : `Kept on this device: ${waiting} to send.`}{" "}
+        {waiting > 0 && onlyHere === 0 && whyNotSent(line)}
         {line === "signed out" && !isOwn && (
           <a href={`/sign-in?back=${encodeURIComponent(`/live/trial#${trial?.trialId ?? ""}`)}`}>Sign in to send</a>
         )}
@@ -32,11 +36,11 @@ export function StatusLine({ shown, isOwn }: { shown: Shown; isOwn: boolean }) {
 const sentWords = (isHeard: boolean): string =>
   isHeard ? "All sent to the clinic." : "All sent. The clinic is not in touch now: if it says stop, this page does not hear it.";
 
-function keptNowhere(why: "full" | "forbidden", waiting: number): string {
+function keptNowhere(why: "full" | "forbidden", onlyHere: number): string {
   const store = why === "full" ? "This device’s store is full" : "This browser keeps nothing for this page";
-  return waiting > 0
-    ? `${store}: ${waiting} not kept and not sent yet. Leave this page open until it says that all is sent.`
-    : `${store}. All is sent; leave this page open.`;
+  return onlyHere > 0
+    ? `${store}: ${onlyHere} not kept and not sent yet. Leave this page open until it says that all is sent.`
+    : `${store}. What was pressed is sent; leave this page open.`;
 }
 
 function whyNotSent(line: Shown["line"]): string {

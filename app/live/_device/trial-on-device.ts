@@ -69,13 +69,13 @@ export class TrialOnDevice {
     this.#others?.close();
   }
 
-  /** Shown at once; on the device's disk a moment later; sent when it can be. */
-  press(pressed: Pressed): Promise<void> {
+  /** Shown at once; on the device's disk a moment later; sent when it can be. @returns whether it is on the disk */
+  press(pressed: Pressed): Promise<boolean> {
     const event = { ...pressed, id: newUuid(), at: this.#nextInstant() } as TrialEvent; // a kind without id and time, with both
     return this.#keep({ ...this.#newItem(event.id), what: "event", event });
   }
 
-  look(look: Omit<SentLook, "id" | "at">): Promise<void> {
+  look(look: Omit<SentLook, "id" | "at">): Promise<boolean> {
     const id = newUuid();
     return this.#keep({ ...this.#newItem(id), what: "look", look: { ...look, id, at: this.#nextInstant() } });
   }
@@ -154,21 +154,27 @@ export class TrialOnDevice {
     this.#tellOthers();
   }
 
-  async #keep(item: KeptItem): Promise<void> {
+  async #keep(item: KeptItem): Promise<boolean> {
     this.#show({ items: [...this.#shown.items, item], unkept: new Set([...this.#shown.unkept, item.id]) });
+    const isKept = await this.#write(item);
+    void this.send();
+    return isKept;
+  }
+
+  async #write(item: KeptItem): Promise<boolean> {
     try {
       if (!this.db) throw new DOMException("no store", "SecurityError");
       await keepItem(this.db, item);
-      void this.#keepClock();
-      const unkept = new Set(this.#shown.unkept);
-      unkept.delete(item.id);
-      this.#show({ unkept, notKept: null });
-      this.#tellOthers();
-    } catch (error) {
-      const isFull = error instanceof DOMException && error.name === "QuotaExceededError";
-      this.#show({ notKept: isFull || this.db ? "full" : "forbidden" });
+    } catch {
+      this.#show({ notKept: this.db ? "full" : "forbidden" });
+      return false;
     }
-    void this.send();
+    const unkept = new Set(this.#shown.unkept);
+    unkept.delete(item.id);
+    this.#show({ unkept, notKept: null });
+    void this.#keepClock();
+    this.#tellOthers();
+    return true;
   }
 
   #newItem(id: string) {
