@@ -2,17 +2,11 @@
  * The live trial with no network, on a processor slowed down four times: from the press on "Save this check-in" to the
  * paint that says so, and to the word that it is kept on the device. And the script of its page, compressed.
  */
-import { mkdtempSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
-import path from "node:path";
 import { gzipSync } from "node:zlib";
-import { chromium, type Page } from "@playwright/test";
+import type { Page } from "@playwright/test";
 import Database from "better-sqlite3";
-import { ensureBuilt, ensureClient } from "../../lib/setup/build.mjs";
-import { makeInventedClinic } from "../../lib/setup/clinic-files.mjs";
-import { serveDatabase } from "../screens/clinic-server";
-import { secret } from "../screens/prepared";
-import { percentile, signIn } from "./typing";
+import { onInventedClinic, signIn } from "./invented-clinic";
+import { percentile } from "./typing";
 
 /** As fast as this machine, and as slow as a cheap phone. */
 const slowdowns = [1, 4];
@@ -86,16 +80,9 @@ async function pressAtRate(page: Page, rate: number, slow: (rate: number) => Pro
   return holds;
 }
 
-export async function pressWithinBar(): Promise<boolean> {
-  await ensureClient();
-  await ensureBuilt();
-  const folder = mkdtempSync(path.join(tmpdir(), "fitting-ledger-bench-"));
-  const file = path.join(folder, "clinic.db");
-  await makeInventedClinic(file, secret);
-  const server = await serveDatabase(file);
-  const browser = await chromium.launch({ executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: ["--no-sandbox"] });
-  try {
-    const page = await browser.newPage({ baseURL: server.address, viewport: { width: 390, height: 780 } });
+export const pressWithinBar = () =>
+  onInventedClinic(async (browser, { address, file }) => {
+    const page = await browser.newPage({ baseURL: address, viewport: { width: 390, height: 780 } });
     await signIn(page);
     await page.goto(`/live/trial#${runningTrial(file)}`);
     await page.getByRole("button", { name: "Save this check-in" }).waitFor();
@@ -110,12 +97,7 @@ export async function pressWithinBar(): Promise<boolean> {
     for (const rate of slowdowns)
       held.push(await pressAtRate(page, rate, (of) => cpu.send("Emulation.setCPUThrottlingRate", { rate: of })));
     return within && held.every(Boolean);
-  } finally {
-    await browser.close();
-    await server.stop();
-    rmSync(folder, { recursive: true, force: true });
-  }
-}
+  });
 
 function runningTrial(file: string): string {
   const database = new Database(file, { readonly: true });

@@ -2,16 +2,9 @@
  * Recording a fitting with thirty marks, against the same form while it is empty, on a processor slowed down four times:
  * the time from a key or a movement of the pointer to the next paint.
  */
-import { mkdtempSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
-import path from "node:path";
-import { chromium, type Page } from "@playwright/test";
+import type { Page } from "@playwright/test";
 import Database from "better-sqlite3";
-import { ensureBuilt, ensureClient } from "../../lib/setup/build.mjs";
-import { makeInventedClinic } from "../../lib/setup/clinic-files.mjs";
-import { demoAccounts, demoPassword } from "../../prisma/invented-clinic/accounts";
-import { serveDatabase } from "../screens/clinic-server";
-import { secret } from "../screens/prepared";
+import { onInventedClinic, signIn } from "./invented-clinic";
 
 const slowdown = 4;
 const marks = 30;
@@ -90,16 +83,9 @@ function within(what: string, full: readonly number[], empty: readonly number[])
   return holds;
 }
 
-export async function typingWithinBar(): Promise<boolean> {
-  await ensureClient();
-  await ensureBuilt();
-  const folder = mkdtempSync(path.join(tmpdir(), "fitting-ledger-bench-"));
-  const file = path.join(folder, "clinic.db");
-  await makeInventedClinic(file, secret);
-  const server = await serveDatabase(file);
-  const browser = await chromium.launch({ executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: ["--no-sandbox"] });
-  try {
-    const page = await browser.newPage({ baseURL: server.address, viewport: { width: 1440, height: 1600 } });
+export const typingWithinBar = () =>
+  onInventedClinic(async (browser, { address, file }) => {
+    const page = await browser.newPage({ baseURL: address, viewport: { width: 1440, height: 1600 } });
     await signIn(page);
     await page.goto(`/sockets/${socketToSign(file)}/fitting`);
     await page.evaluate(watchPaints);
@@ -117,22 +103,7 @@ export async function typingWithinBar(): Promise<boolean> {
     const fullKeys = await timed(page, () => typeInto(page, "from the end"));
     const fullDrag = await timed(page, () => drag(page));
     return [within("Typing", fullKeys, emptyKeys), within("Drawing a mark", fullDrag, emptyDrag)].every(Boolean);
-  } finally {
-    await browser.close();
-    await server.stop();
-    rmSync(folder, { recursive: true, force: true });
-  }
-}
-
-export async function signIn(page: Page) {
-  const account = demoAccounts.find(({ role }) => role === "prosthetist");
-  if (!account) throw new Error("the invented clinic has a prosthetist");
-  await page.goto("/sign-in");
-  await page.getByLabel("E-mail").fill(account.email);
-  await page.getByLabel("Password").fill(demoPassword);
-  await page.getByRole("button", { name: "Sign in" }).click();
-  await page.waitForURL((url) => !url.pathname.includes("sign-in"));
-}
+  });
 
 function socketToSign(file: string): string {
   const database = new Database(file, { readonly: true });

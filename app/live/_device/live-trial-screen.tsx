@@ -3,10 +3,11 @@ import { replayWearTrial } from "@/lib/fit/replay-wear-trial";
 import { After } from "./after";
 import { BeforeTrial } from "./before-trial";
 import styles from "./live.module.css";
+import { eventsOf, looksOf } from "./merged";
 import { Running } from "./running";
 import type { StageProps } from "./stage-props";
 import { StatusLine } from "./status-line";
-import { eventsOf, looksOf, type Shown, type TrialOnDevice } from "./trial-on-device";
+import type { Shown, TrialOnDevice } from "./trial-on-device";
 
 /** The one screen of a trial that runs: nothing else is on it. */
 export function LiveTrialScreen({ device, isOwn }: { device: TrialOnDevice; isOwn: boolean }) {
