@@ -1,6 +1,7 @@
 import { gzipSync } from "node:zlib";
 import AxeBuilder from "@axe-core/playwright";
 import type { Locator, Page } from "@playwright/test";
+import { demoAccounts, demoPassword } from "../../prisma/invented-clinic/accounts";
 import { expect, test } from "./clinic";
 import { signedInState } from "./prepared";
 import { stored } from "./stored";
@@ -169,6 +170,30 @@ test("the device’s store is full: it says so, and what was pressed is sent all
   await expect(status(page)).toContainText("This device’s store is full: 1 not kept and not sent yet.");
   await page.context().setOffline(false);
   await expect(status(page)).toContainText("What was pressed is sent", { timeout: 20_000 });
+});
+
+test("a session that ends in the middle keeps what is pressed, and signing in again sends it", async ({ page, clinic }) => {
+  const { id } = stored(
+    clinic.file,
+    `SELECT id FROM WearTrial WHERE state = 'stopped' AND socketId NOT IN (SELECT socketId FROM SignOff WHERE socketId IS NOT NULL)
+     AND EXISTS (SELECT 1 FROM TrialEvent WHERE trialId = WearTrial.id AND kind = 'doffed')
+     AND NOT EXISTS (SELECT 1 FROM SkinInspection WHERE trialId = WearTrial.id)`,
+  );
+  await page.goto(`/live/trial#${id}`);
+  const look = page.getByRole("form", { name: "Look at the skin" });
+  await expect(look).toBeVisible();
+  await page.context().clearCookies();
+  await look.getByRole("checkbox", { name: /No mark anywhere/ }).check();
+  await look.getByRole("button", { name: "Save this look" }).click();
+  await expect(status(page)).toContainText("Kept on this device: 1 to send. This device is signed out at the clinic.");
+  await page.getByRole("link", { name: "Sign in to send" }).click();
+  const account = demoAccounts.find(({ role }) => role === "prosthetist");
+  await page.getByLabel("E-mail").fill(account?.email ?? "");
+  await page.getByLabel("Password").fill(demoPassword);
+  await page.getByRole("button", { name: "Sign in" }).click();
+  await expect(page).toHaveURL(new RegExp(`/live/trial#${id}$`));
+  await expect(status(page)).toContainText("All sent to the clinic.");
+  expect(stored(clinic.file, `SELECT count(*) AS n FROM SkinInspection WHERE trialId = '${id}'`).n).toBe("1");
 });
 
 test("the live screen is small, stands in nobody's way, and keeps the way to stop in reach", async ({ page, clinic }) => {
