@@ -32,13 +32,14 @@ export const receiveTrialLook = command({
       select: { why: true },
     });
     if (aside) return became({ became: "set aside", why: aside.why });
-    const isKnown = (await store.db.skinInspection.findUnique({ where: { id: sent.id }, select: { trialId: true } }))?.trialId;
-    if (isKnown === trialId) return became({ became: "known" });
+    const before = await store.db.skinInspection.findUnique({ where: { id: sent.id }, select: { trialId: true } });
+    if (before?.trialId === trialId) return became({ became: "known" });
 
     const clockOffMs = store.now.getTime() - sentAt.getTime();
     const moveMs = Math.abs(clockOffMs) > mostClockErrorMs ? clockOffMs : 0;
     try {
       refuseWithdrawn(store.actor);
+      if (before) throw new InputRefused({ id: "Another look has this id." });
       await addLook({ ...store, ask: () => undefined }, await asOnRecord(store, trial, { sent, moveMs }));
       return became({ became: "stored" });
     } catch (error) {
