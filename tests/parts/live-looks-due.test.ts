@@ -56,4 +56,7 @@ test("broken, purple, or not pale under a finger at 20 minutes: somebody is call
   expect(looksStand([look(0, mark("a", { strength: "purple" })), look(5, gone)]).now).toBe("call");
   expect(looksStand([look(0, mark("a", { blanches: "no" }))])).toEqual({ now: "due", atMinute: 5 });
   expect(looksStand([look(20, mark("a", { blanches: "no" }))]).now).toBe("call");
+  // What is worse and seen later is not hidden behind what was seen first.
+  const worse = looksStand([look(0, mark("a", { broken: true })), look(5, mark("a", { strength: "purple" }))]);
+  expect(worse).toEqual({ now: "call", why: "The skin is broken or blistered. The skin is purple or black in a place." });
 });

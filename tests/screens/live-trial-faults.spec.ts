@@ -74,6 +74,7 @@ test("a whole trial on two devices, the network cut twice and the server killed 
   for (const page of [phone, tablet]) await allSent(page);
 
   await phone.getByRole("button", { name: "End the trial early" }).click();
+  await phone.getByRole("button", { name: "Yes, end it now" }).click();
   await phone.getByRole("button", { name: "The socket is off" }).click();
   await expect(tablet.getByRole("heading", { name: /The skin, 0 minutes/ })).toBeVisible({ timeout: 20_000 });
   await tablet.getByRole("checkbox", { name: /No mark anywhere/ }).check();

@@ -6,7 +6,7 @@ import { stopWords, whoToCall } from "./words";
 
 /** The trial is over: the socket comes off, then the skin is looked at until nothing is left to see. */
 export function After(props: StageProps & { looks: readonly Inspection[] }) {
-  const { device, trial, stand } = props;
+  const { device, trial, stand, nowMs } = props;
   const [stopped] = stand.stopSigns;
   return (
     <>
@@ -30,32 +30,39 @@ export function After(props: StageProps & { looks: readonly Inspection[] }) {
       {stand.doffedAt === null ? (
         <section className={styles.next}>
           <h2>Take the socket off now</h2>
-          <p>Press when it is off: the skin is looked at from then on the clock.</p>
-          <button type="button" className={styles.large} onClick={() => void device.press({ kind: "doffed" })}>
+          <p>Press when it is off: the skin is looked at after that, by the clock.</p>
+          {/* The second tap of a double one on the button before is no answer to this one. */}
+          <button
+            type="button"
+            className={styles.large}
+            disabled={nowMs - Date.parse(stand.endedAt ?? "") < 1_500}
+            onClick={() => void device.press({ kind: "doffed" })}
+          >
             The socket is off
           </button>
         </section>
       ) : (
         <Looks {...props} offAtMs={Date.parse(stand.doffedAt)} />
       )}
-      {!stopped && stand.doffedAt === null && (
-        <details>
-          <summary>Something was wrong all the same</summary>
-          <p>Press what it was. The trial then counts as stopped.</p>
-          <div className={styles.signs}>
-            {Object.entries(stopWords).map(([sign, words]) => (
-              <button
-                key={sign}
-                type="button"
-                className="quiet"
-                onClick={() => void device.press({ kind: "stop-sign", sign: sign as keyof typeof stopWords })} // its own keys
-              >
-                {words}
-              </button>
-            ))}
-          </div>
-        </details>
-      )}
+      <details>
+        <summary>{stopped ? "Something else was or is wrong" : "Something was or is wrong all the same"}</summary>
+        <p>
+          Press what it is. The trial counts as stopped. Call {whoToCall(trial.clinic)}; if the limb is numb, cold or changes
+          colour, call a doctor.
+        </p>
+        <div className={styles.signs}>
+          {Object.entries(stopWords).map(([sign, words]) => (
+            <button
+              key={sign}
+              type="button"
+              className="quiet"
+              onClick={() => void device.press({ kind: "stop-sign", sign: sign as keyof typeof stopWords })} // its own keys
+            >
+              {words}
+            </button>
+          ))}
+        </div>
+      </details>
     </>
   );
 }

@@ -39,7 +39,7 @@ export function BeforeTrial({ device, trial }: StageProps) {
         </ul>
         <p>
           Then take the socket off, look at the skin, and call {whoToCall(trial.clinic)}. What your own doctor or prosthetist told
-          you goes before this page.
+          you counts more than this page.
         </p>
       </section>
       <button type="button" className={styles.large} onClick={() => void device.press({ kind: "begun" })}>

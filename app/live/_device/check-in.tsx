@@ -17,6 +17,8 @@ const reporters = [
   ["clinician", "a clinician"],
 ] as const;
 
+const doubleTapMs = 1_500;
+
 interface CheckInProps {
   device: TrialOnDevice;
   /** How many there are so far. */
@@ -33,10 +35,13 @@ export const CheckIn = memo(function CheckIn({ device, checkIns, isOwn }: CheckI
   const [who, setWho] = useState<string>(isOwn ? "wearer" : "");
   const [typed] = useState(() => new TypedValues());
   const form = useRef<HTMLFormElement>(null);
+  const savedAt = useRef(0);
 
   function save(event: FormEvent<HTMLFormElement>) {
     event.preventDefault();
     const values = valuesOf(new FormData(event.currentTarget));
+    // The second tap of a double one: the form is new, and nothing was answered in it.
+    if (Date.now() - savedAt.current < doubleTapMs && names.every((name) => values[name] === undefined)) return;
     const errors: Record<string, string> = {};
     for (const name of names) if (values[name] === undefined) errors[name] = "Press a figure from 0 to 10.";
     if (!values.reportedBy) errors.reportedBy = "Press who answers.";
@@ -62,6 +67,7 @@ export const CheckIn = memo(function CheckIn({ device, checkIns, isOwn }: CheckI
         ...placeFelt(values, kind),
       })),
     });
+    savedAt.current = Date.now();
     setSaid("Saving…");
     void kept.then((isKept) =>
       setSaid(isKept ? `Check-in ${number} saved.` : `Check-in ${number} is not kept on this device: see above.`),

@@ -35,7 +35,11 @@ export function LiveTrialScreen({ device, isOwn }: { device: TrialOnDevice; isOw
         </p>
       </header>
       <StatusLine shown={shown} isOwn={isOwn} />
-      {trial.locked ? <p>{trial.locked}</p> : <Stage {...{ device, shown, trial, stand, nowMs, isOwn }} />}
+      {trial.locked && <p>{trial.locked}</p>}
+      {/* Who wears the socket still has to know when to stop, and what to do then. */}
+      {(!trial.locked || stand.state === "running" || stand.state === "paused" || stand.state === "stopped") && (
+        <Stage {...{ device, shown, trial, stand, nowMs, isOwn }} />
+      )}
     </main>
   );
 }

@@ -144,15 +144,20 @@ function Mark({ number, mark, change, children }: MarkProps) {
         value={mark.colour}
         pick={(colour) => change({ colour })}
       />
-      <Pick label="When you press it" options={pales} value={mark.pale} pick={(pale) => change({ pale })} />
-      <div className={styles.chips}>
-        {signs.map(([sign, words]) => (
-          <label key={sign}>
-            <input type="checkbox" checked={mark[sign]} onChange={(event) => change({ [sign]: event.target.checked })} />
-            {words}
-          </label>
-        ))}
-      </div>
+      {mark.colour !== "none" && (
+        <Pick label="When you press it" options={pales} value={mark.pale} pick={(pale) => change({ pale })} />
+      )}
+      <fieldset className={styles.pick}>
+        <legend>Is any of this so now?</legend>
+        <div className={styles.chips}>
+          {signs.map(([sign, words]) => (
+            <label key={sign}>
+              <input type="checkbox" checked={mark[sign]} onChange={(event) => change({ [sign]: event.target.checked })} />
+              {words}
+            </label>
+          ))}
+        </div>
+      </fieldset>
       {children}
     </fieldset>
   );
@@ -210,7 +215,7 @@ function whatIsWrong(marks: readonly PlainMark[], isNone: boolean): string {
   if (marks.length === 0 && !isNone) return "Say if there is a mark, or tick that there is none.";
   const at = marks.findIndex(
     ({ known, side, height, colour, pale }) =>
-      (!known && (side === "" || (side !== "end" && height === ""))) || colour === "" || pale === "",
+      (!known && (side === "" || (side !== "end" && height === ""))) || colour === "" || (colour !== "none" && pale === ""),
   );
   return at === -1 ? "" : `Mark ${at + 1}: press an answer in each row.`;
 }
@@ -220,7 +225,7 @@ function asSent(
   trial: LiveTrial,
 ): Record<string, unknown> {
   const place = known ?? roughPlace(side === "" ? "anterior" : side, height === "" ? "distal" : height, trial);
-  return { markId, ...place, strength: colour, blanches: pale, firm, warm, painful, broken };
+  return { markId, ...place, strength: colour, blanches: colour === "none" ? "not tested" : pale, firm, warm, painful, broken };
 }
 
 function roughPlace(side: Aspect | "end", height: Third, { limb }: LiveTrial) {

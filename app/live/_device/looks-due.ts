@@ -21,8 +21,8 @@ export type LooksStand =
  * @example looksStand([]) // => { now: "due", atMinute: 0 }
  */
 export function looksStand(looks: readonly Inspection[]): LooksStand {
-  const why = looks.map(injuryIn).find((found) => found !== null);
-  if (why) return { now: "call", why };
+  const why = [...new Set(looks.flatMap(injuriesIn))].join(" ");
+  if (why !== "") return { now: "call", why };
   const last = looks.at(-1);
   if (last && lastSeen(looks).every(isGone)) return { now: "gone" };
   const seenUntil = last ? last.minutesAfterDoffing + earlyMin : Number.NEGATIVE_INFINITY;
@@ -40,9 +40,11 @@ const lastSeen = (looks: readonly Inspection[]): Mark[] => [
 const isGone = ({ strength, firm, warm, painful, blanches }: Mark): boolean =>
   strength === "none" && !firm && !warm && !painful && blanches !== "no";
 
-function injuryIn({ marks, minutesAfterDoffing }: Inspection): string | null {
-  if (marks.some(({ broken }) => broken)) return "The skin is broken or blistered.";
-  if (marks.some(({ strength }) => strength === "purple")) return "The skin is purple or black in a place.";
-  const stays = marks.some(({ blanches }) => blanches === "no") && minutesAfterDoffing >= 20;
-  return stays ? "A mark does not go pale when it is pressed, 20 minutes after the socket came off." : null;
+function injuriesIn({ marks, minutesAfterDoffing }: Inspection): string[] {
+  const stays = minutesAfterDoffing >= 20 && marks.some(({ blanches }) => blanches === "no");
+  return [
+    ...(marks.some(({ broken }) => broken) ? ["The skin is broken or blistered."] : []),
+    ...(marks.some(({ strength }) => strength === "purple") ? ["The skin is purple or black in a place."] : []),
+    ...(stays ? ["A mark does not go pale when it is pressed, 20 minutes after the socket came off."] : []),
+  ];
 }

@@ -22,9 +22,17 @@ export function Looks(props: LooksProps) {
     shake();
     sayAloud("Look at the skin now.");
   }, [isDue]);
+  const top = useRef<HTMLElement>(null);
+  const count = looks.length;
+  const [seen] = useState(count);
+  // What a look came to stands above the form in which it was entered.
+  useEffect(() => {
+    if (count > seen) top.current?.scrollIntoView({ block: "start" });
+  }, [count, seen]);
   return (
-    <section aria-label="Looks at the skin" className={styles.looks}>
+    <section ref={top} aria-label="Looks at the skin" className={styles.looks}>
       <h2>The skin, {Math.floor(sinceMs / 60_000)} minutes after the socket came off</h2>
+      {count > seen && <p role="status">The look is saved.</p>}
       <ol className={styles.steps}>
         {lookMinutes.map((minute) => {
           const seen = looks.find(({ minutesAfterDoffing }) => answers(minutesAfterDoffing) === minute);

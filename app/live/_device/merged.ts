@@ -3,12 +3,11 @@ import type { Inspection, TrialEvent } from "@/lib/fit/bundle";
 import type { SentLook } from "./live-trial";
 import type { Shown } from "./trial-on-device";
 
-/** What the server has and what this device has, each once. What was set aside is in neither. */
+/** What the server has and what this device has, each once. What was set aside still leads the person through the trial here. */
 export function eventsOf({ trial, items }: Pick<Shown, "trial" | "items">, correctedMs = 0): TrialEvent[] {
   const events = new Map((trial?.events ?? []).map((event) => [event.id, event]));
   for (const item of items)
-    if (item.what === "event" && item.state !== "set aside" && !events.has(item.id))
-      events.set(item.id, onClock(item.event, correctedMs - item.correctedMs));
+    if (item.what === "event" && !events.has(item.id)) events.set(item.id, onClock(item.event, correctedMs - item.correctedMs));
   return [...events.values()];
 }
 
@@ -20,7 +19,7 @@ const onClock = <Timed extends { at: string }>(timed: Timed, byMs: number): Time
 export function looksOf({ trial, items }: Pick<Shown, "trial" | "items">, correctedMs = 0): Inspection[] {
   const looks = new Map((trial?.looks ?? []).map((look) => [look.id, look]));
   for (const item of items)
-    if (item.what === "look" && item.state !== "set aside" && !looks.has(item.id))
+    if (item.what === "look" && !looks.has(item.id))
       looks.set(item.id, asInspection(onClock(item.look, correctedMs - item.correctedMs)));
   return [...looks.values()].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
 }

@@ -1,9 +1,11 @@
 import { useEffect, useRef, useState } from "react";
+import type { FeelingKind } from "@/lib/fit/words";
 import { keepAwake, sayAloud, shake } from "./alerts";
 import { CheckIn } from "./check-in";
 import styles from "./live.module.css";
 import type { StageProps } from "./stage-props";
 import { StopTrial } from "./stop-trial";
+import { whoToCall } from "./words";
 
 /** While the socket is worn: the clock, the check-in, and the way to stop, which is always in reach. */
 export function Running({ device, trial, stand, nowMs, isOwn }: StageProps) {
@@ -17,11 +19,12 @@ export function Running({ device, trial, stand, nowMs, isOwn }: StageProps) {
     isOver ? "The time is up. Check in once more, then end the trial." : isDue ? "Check in now. How does it feel?" : null,
     isLoud,
   );
-  const alarm = stand.reasons.find(
+  const alarms = stand.reasons.filter(
     ({ about, state }) => (about === "pain" && state === "forbids") || (about === "feelings" && state === "not met"),
   );
+  const lastFelt = stand.checkIns.at(-1)?.feelings.some(({ kind }) => warnings.includes(kind)) ?? false;
   const alarmed = useRef<HTMLParagraphElement>(null);
-  const alarmWhy = alarm?.why;
+  const alarmWhy = alarms.length === 0 ? undefined : alarms.map(({ why }) => why).join(" ");
   // Who pressed further down must not overlook it.
   useEffect(() => {
     if (alarmWhy === undefined) return;
@@ -45,7 +48,7 @@ export function Running({ device, trial, stand, nowMs, isOwn }: StageProps) {
         <progress max={trial.plan.minutes} value={Math.min(stand.wornMinutes, trial.plan.minutes)} aria-label="Time worn" />
         <p role="status" className={`${styles.due} ${isDue || isOver ? styles.dueNow : ""}`}>
           {isPaused
-            ? "Paused: this time does not count."
+            ? "Paused: this time does not count. Take the socket off if the break is long."
             : isOver
               ? "The time is up. Check in once more, then end the trial."
               : isDue
@@ -55,13 +58,23 @@ export function Running({ device, trial, stand, nowMs, isOwn }: StageProps) {
                   : `Next check-in in ${Math.ceil(dueMs / 60_000)} min.`}
         </p>
       </section>
-      {alarm && (
+      {alarmWhy === undefined && lastFelt && (
+        <p role="alert" className={styles.next}>
+          Numb, tingling or cold: move the limb and feel again. <strong>If it stays, press “Stop the trial”.</strong>
+        </p>
+      )}
+      {alarmWhy !== undefined && (
         <p ref={alarmed} role="alert" className={styles.alarm}>
-          <strong>Stop the trial now.</strong> {alarm.why}
+          <strong>Stop the trial now.</strong> {alarmWhy} Press “Stop the trial” below, take the socket off, look at the skin, and
+          call {whoToCall(trial.clinic)}.
         </p>
       )}
       {isPaused ? (
-        <button type="button" className={styles.large} onClick={() => void device.press({ kind: "resumed" })}>
+        <button
+          type="button"
+          className={alarmWhy === undefined ? styles.large : "quiet"}
+          onClick={() => void device.press({ kind: "resumed" })}
+        >
           Go on
         </button>
       ) : (
@@ -73,15 +86,43 @@ export function Running({ device, trial, stand, nowMs, isOwn }: StageProps) {
             Pause
           </button>
         )}
-        <button type="button" className={isOver ? undefined : "quiet"} onClick={() => void device.press({ kind: "ended" })}>
-          {isOver ? "End the trial" : "End the trial early"}
-        </button>
+        <EndTrial isOver={isOver} end={() => void device.press({ kind: "ended" })} />
         <label className={styles.loud}>
           <input type="checkbox" checked={isLoud} onChange={(event) => setLoud(event.target.checked)} /> say it aloud when a
           check-in is due
         </label>
       </div>
       <StopTrial device={device} />
+    </>
+  );
+}
+
+/** Signs that may pass, or may be the first of a stop. */
+const warnings: readonly FeelingKind[] = ["numbness", "tingling", "cold"];
+
+/** An early end is asked about: it cannot be taken back. */
+function EndTrial({ isOver, end }: { isOver: boolean; end: () => void }) {
+  const [isAsked, setAsked] = useState(false);
+  if (isOver)
+    return (
+      <button type="button" onClick={end}>
+        End the trial
+      </button>
+    );
+  if (!isAsked)
+    return (
+      <button type="button" className="quiet" onClick={() => setAsked(true)}>
+        End the trial early
+      </button>
+    );
+  return (
+    <>
+      <button type="button" onClick={() => setAsked(false)}>
+        Go on with the trial
+      </button>
+      <button type="button" className="quiet" onClick={end}>
+        Yes, end it now
+      </button>
     </>
   );
 }

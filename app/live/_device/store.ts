@@ -26,7 +26,7 @@ interface Schema extends DBSchema {
   trials: { key: string; value: KeptTrial };
   items: { key: string; value: KeptItem; indexes: { trialId: string } };
   clock: { key: "clock"; value: KeptClock };
-  /** The trial that a wearer's link opened here, by the digest of its token. */
+  /** The trial that a wearer's link opened here, by its token. */
   links: { key: string; value: { trialId: string; pass: string } };
 }
 
@@ -36,7 +36,7 @@ export type DeviceStore = IDBPDatabase<Schema>;
 const keepsMs = 7 * 24 * 3600_000;
 
 /** @throws DOMException where this browser keeps nothing for this page */
-export const openStore = (name = "fitting-ledger-live"): Promise<DeviceStore> =>
+export const openStore = async (name = "fitting-ledger-live"): Promise<DeviceStore> =>
   openDB<Schema>(name, 1, {
     upgrade: (db) => {
       db.createObjectStore("trials", { keyPath: "trialId" });

@@ -92,12 +92,12 @@ export class TrialOnDevice {
     const told = await fetchTrial(this.trialId, this.pass);
     if (this.#ends.signal.aborted) return;
     if ("failed" in told) {
-      this.#show({ failed: told, ...(told.failed === "refused" ? {} : { line: told.failed }) });
+      this.#show({ failed: told, line: told.failed });
       return;
     }
     this.clock.putRight(Date.parse(told.answer.serverNow), asked);
     void this.#keepClock();
-    this.#show({ trial: told.answer, failed: null });
+    this.#show({ trial: told.answer, failed: null, ...(this.#isSending ? {} : { line: "all sent" as const }) });
     try {
       const kept = { ...told.answer, keptAt: Date.now(), ...(this.pass === undefined ? {} : { pass: this.pass }) };
       await this.db?.put("trials", kept);
@@ -171,10 +171,21 @@ export class TrialOnDevice {
     }
     const unkept = new Set(this.#shown.unkept);
     unkept.delete(item.id);
-    this.#show({ unkept, notKept: null });
+    this.#show({ unkept, ...(unkept.size === 0 ? { notKept: null } : {}) });
     void this.#keepClock();
     this.#tellOthers();
     return true;
+  }
+
+  /** What the device had no room for is tried again, as long as the page is open. */
+  async #writeAgain(): Promise<void> {
+    if (!this.#shown.notKept || !this.db) return;
+    for (const item of this.#shown.items) if (this.#shown.unkept.has(item.id) && !(await this.#write(item))) return;
+  }
+
+  /** Asked before the page is left: something is neither on the disk nor with the server. */
+  #isOnlyHere(): boolean {
+    return this.#shown.items.some(({ id, state }) => state === "to send" && this.#shown.unkept.has(id));
   }
 
   #newItem(id: string) {
@@ -214,7 +225,11 @@ export class TrialOnDevice {
       changed: () => void this.refresh(),
       hears: (isHeard) => this.#show({ isHeard }),
     });
-    const again = setInterval(() => void this.send(), sendAgainMs);
+    const again = setInterval(() => {
+      void this.#writeAgain();
+      void this.send();
+    }, sendAgainMs);
+    window.addEventListener("beforeunload", (event) => this.#isOnlyHere() && event.preventDefault(), { signal });
     const clock = setInterval(() => void this.#keepClock(), keepClockMs);
     window.addEventListener("online", () => void this.refresh(), { signal });
     document.addEventListener(
