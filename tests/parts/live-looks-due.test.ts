@@ -1,29 +1,9 @@
 import { expect, test } from "vitest";
 import { looksStand } from "@/app/live/_device/looks-due";
-import type { Inspection } from "@/lib/fit/bundle";
+import type { SkinMark } from "@/lib/fit/bundle";
+import { look, mark as markOf } from "../fit/marks";
 
-type Mark = Inspection["marks"][number];
-const mark = (id: string, with_: Partial<Mark> = {}): Mark => ({
-  id,
-  distanceFromEndMm: 80,
-  angleDeg: 0,
-  widthMm: 20,
-  heightMm: 20,
-  strength: "clear",
-  blanches: "yes",
-  firm: false,
-  warm: false,
-  painful: false,
-  broken: false,
-  fadedAtMin: null,
-  ...with_,
-});
-const look = (minutesAfterDoffing: number, ...marks: Mark[]): Inspection => ({
-  id: `look ${minutesAfterDoffing}`,
-  at: new Date(Date.parse("2026-10-05T10:00:00Z") + minutesAfterDoffing * 60_000).toISOString(),
-  minutesAfterDoffing,
-  marks,
-});
+const mark = (id: string, changed: Partial<SkinMark> = {}) => markOf({ id, ...changed });
 
 test("looks are due at 0, 5, 10 and 20 minutes; a little early counts, too early does not", () => {
   expect(looksStand([])).toEqual({ now: "due", atMinute: 0 });
