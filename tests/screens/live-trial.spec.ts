@@ -160,16 +160,33 @@ test("the device’s store is full: it says so, and what was pressed is sent all
   );
   await page.goto(`/live/trial#${id}`);
   await expect(page.getByRole("heading", { level: 1 })).toContainText("Wear trial:");
-  await page.evaluate(() => {
-    IDBObjectStore.prototype.put = () => {
-      throw new DOMException("The quota has been exceeded.", "QuotaExceededError");
-    };
-  });
+  await readyOffline(page);
+  const hasRoom = (room: boolean) =>
+    page.evaluate((has) => {
+      Reflect.set(window, "put", Reflect.get(window, "put") ?? IDBObjectStore.prototype.put);
+      IDBObjectStore.prototype.put = has
+        ? Reflect.get(window, "put")
+        : () => {
+            throw new DOMException("The quota has been exceeded.", "QuotaExceededError");
+          };
+    }, room);
+  await hasRoom(false);
   await page.context().setOffline(true);
   await page.getByRole("button", { name: "The socket is off" }).click();
   await expect(status(page)).toContainText("This device’s store is full: 1 not kept and not sent yet.");
+  // There is room again: it is kept without anybody doing anything, and is there after a reload.
+  await hasRoom(true);
+  await expect(status(page)).toContainText("Kept on this device: 1 to send.", { timeout: 15_000 });
+  await page.reload();
+  await expect(status(page)).toContainText("Kept on this device: 1 to send.");
+  await hasRoom(false);
+  await page.getByText("Something else was or is wrong").click();
+  await page.getByRole("button", { name: "Dizzy or faint" }).click();
+  await expect(status(page)).toContainText("This device’s store is full: 1 not kept and not sent yet.");
   await page.context().setOffline(false);
   await expect(status(page)).toContainText("What was pressed is sent", { timeout: 20_000 });
+  const dizzy = `SELECT count(*) AS n FROM TrialEvent WHERE trialId = '${id}' AND sign = 'dizziness'`;
+  await expect.poll(() => stored(clinic.file, dizzy).n).toBe("1");
 });
 
 test("a session that ends in the middle keeps what is pressed, and signing in again sends it", async ({ page, clinic }) => {

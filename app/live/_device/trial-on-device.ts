@@ -101,6 +101,7 @@ export class TrialOnDevice {
     try {
       const kept = { ...told.answer, keptAt: Date.now(), ...(this.pass === undefined ? {} : { pass: this.pass }) };
       await this.db?.put("trials", kept);
+      if (this.db && this.#shown.unkept.size === 0) this.#show({ notKept: null });
     } catch {
       this.#show({ notKept: "full" });
     }
