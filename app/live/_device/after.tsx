@@ -2,7 +2,8 @@ import type { Inspection } from "@/lib/fit/bundle";
 import styles from "./live.module.css";
 import { Looks } from "./looks";
 import type { StageProps } from "./stage-props";
-import { stopWords, whoToCall } from "./words";
+import { WhoToCall } from "./who-to-call";
+import { stopWords } from "./words";
 
 /** The trial is over: the socket comes off, then the skin is looked at until nothing is left to see. */
 export function After(props: StageProps & { looks: readonly Inspection[] }) {
@@ -14,8 +15,8 @@ export function After(props: StageProps & { looks: readonly Inspection[] }) {
         <section role="alert" className={styles.alarm}>
           <h2>Stopped: {stopWords[stopped.sign].toLowerCase()}</h2>
           <p>
-            Take the socket off now. Look at the skin. Call {whoToCall(trial.clinic)}. If the skin is open, numb, cold or has
-            changed colour, call a doctor. Do not put the socket on again until the prosthetist says so.
+            Take the socket off now. Look at the skin. Call <WhoToCall clinic={trial.clinic} />. If the skin is open, numb, cold
+            or has changed colour, call a doctor. Do not put the socket on again until the prosthetist says so.
           </p>
         </section>
       )}
@@ -47,8 +48,8 @@ export function After(props: StageProps & { looks: readonly Inspection[] }) {
       <details>
         <summary>{stopped ? "Something else was or is wrong" : "Something was or is wrong all the same"}</summary>
         <p>
-          Press what it is. The trial counts as stopped. Call {whoToCall(trial.clinic)}; if the limb is numb, cold or changes
-          colour, call a doctor.
+          Press what it is. The trial counts as stopped. Call <WhoToCall clinic={trial.clinic} />; if the limb is numb, cold or
+          changes colour, call a doctor.
         </p>
         <div className={styles.signs}>
           {Object.entries(stopWords).map(([sign, words]) => (

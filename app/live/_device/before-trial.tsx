@@ -1,6 +1,7 @@
 import styles from "./live.module.css";
 import type { StageProps } from "./stage-props";
-import { stopWords, whatToPrepare, whoToCall } from "./words";
+import { WhoToCall } from "./who-to-call";
+import { stopWords, whatToPrepare } from "./words";
 
 /** To be read out before the trial begins: what it is, what to prepare, when to stop. */
 export function BeforeTrial({ device, trial }: StageProps) {
@@ -38,8 +39,8 @@ export function BeforeTrial({ device, trial }: StageProps) {
           ))}
         </ul>
         <p>
-          Then take the socket off, look at the skin, and call {whoToCall(trial.clinic)}. What your own doctor or prosthetist told
-          you counts more than this page.
+          Then take the socket off, look at the skin, and call <WhoToCall clinic={trial.clinic} />. What your own doctor or
+          prosthetist told you counts more than this page.
         </p>
       </section>
       <button type="button" className={styles.large} onClick={() => void device.press({ kind: "begun" })}>

@@ -6,7 +6,7 @@ import { LookOnMap } from "./look-on-map";
 import { LookPlain } from "./look-plain";
 import { lookMinutes, looksStand } from "./looks-due";
 import type { StageProps } from "./stage-props";
-import { whoToCall } from "./words";
+import { WhoToCall } from "./who-to-call";
 
 type LooksProps = StageProps & { looks: readonly Inspection[]; offAtMs: number };
 
@@ -45,14 +45,18 @@ export function Looks(props: LooksProps) {
       </ol>
       {stand.now === "call" && (
         <p role="alert" className={styles.alarm}>
-          <strong>Call {whoToCall(trial.clinic)} now, and a doctor.</strong> {stand.why} Do not put the socket on again until the
-          prosthetist says so.
+          <strong>
+            Call <WhoToCall clinic={trial.clinic} /> now, and a doctor.
+          </strong>{" "}
+          {stand.why} Do not put the socket on again until the prosthetist says so.
         </p>
       )}
       {stand.now === "late" && (
         <p role="alert" className={styles.alarm}>
-          <strong>Call {whoToCall(trial.clinic)}.</strong> Marks are still there after 20 minutes. Do not put the socket on again
-          until the prosthetist says so.
+          <strong>
+            Call <WhoToCall clinic={trial.clinic} />.
+          </strong>{" "}
+          Marks are still there after 20 minutes. Do not put the socket on again until the prosthetist says so.
         </p>
       )}
       {stand.now === "gone" && (

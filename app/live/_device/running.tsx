@@ -5,7 +5,7 @@ import { CheckIn } from "./check-in";
 import styles from "./live.module.css";
 import type { StageProps } from "./stage-props";
 import { StopTrial } from "./stop-trial";
-import { whoToCall } from "./words";
+import { WhoToCall } from "./who-to-call";
 
 /** While the socket is worn: the clock, the check-in, and the way to stop, which is always in reach. */
 export function Running({ device, trial, stand, nowMs, isOwn }: StageProps) {
@@ -66,7 +66,7 @@ export function Running({ device, trial, stand, nowMs, isOwn }: StageProps) {
       {alarmWhy !== undefined && (
         <p ref={alarmed} role="alert" className={styles.alarm}>
           <strong>Stop the trial now.</strong> {alarmWhy} Press “Stop the trial” below, take the socket off, look at the skin, and
-          call {whoToCall(trial.clinic)}.
+          call <WhoToCall clinic={trial.clinic} />.
         </p>
       )}
       {isPaused ? (

@@ -43,6 +43,3 @@ export const heightWords = {
   middle: "in the middle",
   distal: "near the end of the limb",
 } as const;
-
-export const whoToCall = (clinic: { name: string; phone?: string }): string =>
-  clinic.phone ? `${clinic.name}, ${clinic.phone}` : clinic.name;
