@@ -27,6 +27,8 @@ export interface AdjustmentEffect {
   effect: Effect;
   /** One plain sentence with the numbers in it. */
   why: string;
+  /** Before and after in a few words, where both were measured: "14 → 6 mm", "grade 3 → 1". */
+  inShort?: string;
   sideEffects: SideEffect[];
   /** Others made between the same two sockets that could have acted on the same measure: they cannot be told apart. */
   togetherWith: string[];
@@ -78,7 +80,7 @@ export function adjustmentEffects(
     const togetherWith = adjustments
       .filter((other) => other !== adjustment && couldHaveChanged(other, { measure, place }))
       .map(({ id }) => id);
-    const { effect, why, source } = judge(measure, { before, after, rows, skin, cells, adjustment, limits });
+    const { effect, why, inShort, source } = judge(measure, { before, after, rows, skin, cells, adjustment, limits });
     const apart =
       togetherWith.length > 0 && effect !== "not measured"
         ? ` Made together with ${counted(togetherWith.length, "other")}, cannot be told apart.`
@@ -88,6 +90,7 @@ export function adjustmentEffects(
       judgedOn: inWordsOf(measure),
       effect,
       why: `${why}${apart}`,
+      ...(inShort === undefined ? {} : { inShort }),
       sideEffects,
       togetherWith,
       source,
@@ -157,7 +160,7 @@ interface Found {
   adjustment: Adjustment;
   limits: Limits;
 }
-type Judged = Pick<AdjustmentEffect, "effect" | "why" | "source">;
+type Judged = Pick<AdjustmentEffect, "effect" | "why" | "inShort" | "source">;
 
 function judge(measure: AnsweredMeasure, found: Found): Judged {
   switch (measure.of) {
@@ -186,8 +189,13 @@ const effects = {
   "not measured": "not measured",
 } as const satisfies Record<ComparisonRow["outcome"], Effect>;
 
-const ofRow = (row: ComparisonRow | undefined): Judged =>
-  row ? { effect: effects[row.outcome], why: row.why, source: row.source } : notMeasured("Not measured with either socket.");
+function ofRow(row: ComparisonRow | undefined): Judged {
+  if (!row) return notMeasured("Not measured with either socket.");
+  const judged = { effect: effects[row.outcome], why: row.why, source: row.source };
+  return row.outcome === "not measured" || !row.a || !row.b
+    ? judged
+    : { ...judged, inShort: `${figure(row.a.value, 1)} → ${figure(row.b.value, 1)} ${row.unit}` };
+}
 
 function onMarks({ skin: { a, b }, cells, limits }: Found): Judged {
   if (!a || !b) return notMeasured("The skin was not looked at on the same occasion with both sockets.", "mark-grade");
@@ -198,6 +206,7 @@ function onMarks({ skin: { a, b }, cells, limits }: Found): Judged {
   return {
     effect: first - second >= counts ? "worked" : second - first >= counts ? "worse" : "no detectable change",
     why: `Hardest mark there: grade ${figure(first)} before, ${figure(second)} after.`,
+    inShort: `grade ${figure(first)} → ${figure(second)}`,
     source: "mark-grade",
   };
 }
@@ -215,6 +224,7 @@ function onPain(found: Found): Judged {
       return {
         effect: second < first ? "worked" : second > first ? "worse" : "no detectable change",
         why: `Painful marks there: ${figure(first)} before, ${figure(second)} after.`,
+        inShort: `painful marks ${figure(first)} → ${figure(second)}`,
         source: "plain",
       };
   }
@@ -233,6 +243,7 @@ function onFeeling(kind: string, { before, after, adjustment }: Found): Judged {
   return {
     effect: first > 0 && second === 0 ? "worked" : first === 0 && second > 0 ? "worse" : "no detectable change",
     why: `${inWords(kind)} felt at ${counted(first, "check-in")} before, ${figure(second)} after.`,
+    inShort: `felt at ${figure(first)} → ${figure(second)} check-ins`,
     source: "plain",
   };
 }
@@ -244,5 +255,6 @@ function onCheck(key: string, { before, after, rows }: Found): Judged {
   const row = rows.find(({ id }) => id === `check:${key}`);
   if (!row) return notMeasured("That check was not done with either socket.", "common-practice");
   const answers = [before, after].map(({ checks }) => rankOfAnswer(checks?.[key as CheckKey])); // A row of that key is there, so it is one.
-  return answers.includes(null) ? notMeasured(row.why, "common-practice") : ofRow(row);
+  if (answers.includes(null)) return notMeasured(row.why, "common-practice");
+  return { ...ofRow(row), inShort: row.why.replace(/\.$/, "") };
 }

@@ -19,6 +19,8 @@ export interface Measured {
 
 /** The skin after one doffing. */
 export interface SkinFindings {
+  /** Minutes after doffing of the first look. */
+  lookedAtMin?: number;
   /** Of the first look. */
   cells: readonly MarkCell[];
   marks: readonly SkinMark[];
@@ -108,6 +110,7 @@ function skinOf(inspections: readonly Inspection[], evidence: Evidence): SkinFin
   const cells = cellsAt(first, evidence);
   const tracked = trackMarks(looks);
   return {
+    lookedAtMin: first.minutesAfterDoffing,
     cells,
     marks: first.marks,
     hardestGrade: Math.max(0, ...cells.map(({ grade }) => grade)),
