@@ -1,8 +1,9 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
+import type { AdjustmentEffect } from "@/lib/fit/adjustment-effects";
 import type { SocketState } from "@/lib/fit/words";
+import { EffectWords } from "./effect-words";
 import styles from "./socket-line.module.css";
-import { type Effect, StateMark } from "./state-mark";
 
 export interface LineAdjustment {
   id: string;
@@ -10,8 +11,8 @@ export interface LineAdjustment {
   what: string;
   /** "slips when lifted" */
   reason: string;
-  /** What came of it once the next socket was fitted: state, and in words "14.0 → 6.1 mm". */
-  effect?: { state: Effect; words?: string | undefined } | undefined;
+  /** What came of it, once the socket that it led to was tried. */
+  effect?: AdjustmentEffect | undefined;
 }
 
 export interface SocketBead {
@@ -33,8 +34,10 @@ export interface SocketBead {
   displacement?: string | undefined;
   /** The number of the socket it was made from, where that is not the one before. */
   madeFrom?: number | undefined;
-  /** What separates it from the one before. */
+  /** What separates it from the one it was made from. */
   adjustments: readonly LineAdjustment[];
+  /** Where the limb changed by more than the tape can miss since that one was worn: by how much, in a sentence. */
+  limbChanged?: string | undefined;
 }
 
 export interface SocketLineProps {
@@ -98,7 +101,9 @@ function Line({
                 Socket {socket.number}
               </Link>
             }
-            lines={[stateWords(socket), ...(socket.madeFrom === undefined ? [] : [`made from socket ${socket.madeFrom}`])]}
+            lines={[stateWords(socket)]}
+            branch={socket.madeFrom}
+            nextBranches={next?.madeFrom !== undefined}
             late={socket.late}
             leads={next ? next.adjustments : socket === last && !gap ? carried : []}
             leadsTo={
@@ -106,6 +111,8 @@ function Line({
                 ? `From socket ${next.madeFrom ?? socket.number} to socket ${next.number}`
                 : "Carried into the definitive socket"
             }
+            leadsHead={next?.madeFrom === undefined ? undefined : `From socket ${next.madeFrom} to socket ${next.number}:`}
+            limbChanged={next?.limbChanged}
             carriedAlong={!next}
           >
             <Found socket={socket} />
@@ -144,17 +151,24 @@ interface CellProps {
   open?: boolean;
   title: ReactNode;
   lines: readonly string[];
+  /** The number of an older socket that it was made from: the line does not lead here from the one before. */
+  branch?: number | undefined;
+  nextBranches?: boolean;
   late?: string | undefined;
   children?: ReactNode;
   leads?: readonly LineAdjustment[] | undefined;
   leadsTo?: string;
+  /** Seen above what leads on, where that does not start at this bead. */
+  leadsHead?: string | undefined;
+  limbChanged?: string | undefined;
   carriedAlong?: boolean;
 }
 
 /** A bead, and what stands on the line after it. */
-function Cell({ ring, open = false, title, lines, late, children, leads = [], leadsTo, carriedAlong = false }: CellProps) {
+function Cell({ ring, open = false, title, lines, branch, nextBranches = false, late, children, ...after }: CellProps) {
+  const { leads = [], leadsTo, leadsHead, limbChanged, carriedAlong = false } = after;
   return (
-    <li className={`${styles.cell} ${leads.length > 0 ? styles.leading : ""}`}>
+    <li className={[styles.cell, leads.length > 0 && styles.leading, nextBranches && styles.broken].filter(Boolean).join(" ")}>
       <span className={`${styles.ring} ${open ? styles.open : ""}`} aria-hidden="true">
         {ring}
       </span>
@@ -163,15 +177,27 @@ function Cell({ ring, open = false, title, lines, late, children, leads = [], le
         {lines.map((line) => (
           <small key={line}>{line}</small>
         ))}
+        {branch !== undefined && (
+          <span className={styles.branch}>
+            <svg viewBox="0 0 20 16" aria-hidden="true">
+              <path d="M3 1v6a4 4 0 0 0 4 4h9M12 6.5l4.5 4.5-4.5 4.5" />
+            </svg>
+            made from socket {branch}
+          </span>
+        )}
         {late && <span className={styles.late}>{late}</span>}
         {children}
       </div>
       {leads.length > 0 && (
-        <ul aria-label={leadsTo} className={styles.leads}>
-          {leads.map((adjustment) => (
-            <Lead key={adjustment.id} adjustment={adjustment} carried={carriedAlong} />
-          ))}
-        </ul>
+        <div className={styles.leads}>
+          {leadsHead && <small aria-hidden="true">{leadsHead}</small>}
+          {limbChanged && <small className={styles.limbChanged}>{limbChanged}</small>}
+          <ul aria-label={leadsTo}>
+            {leads.map((adjustment) => (
+              <Lead key={adjustment.id} adjustment={adjustment} carried={carriedAlong} />
+            ))}
+          </ul>
+        </div>
       )}
     </li>
   );
@@ -183,12 +209,7 @@ function Lead({ adjustment: { what, reason, effect }, carried }: { adjustment: L
       <strong>{carried ? `carried: ${what}` : what}</strong>
       <small>for: {reason}</small>
       {carried && <small>to be made in the definitive socket</small>}
-      {effect && (
-        <>
-          <StateMark state={effect.state} wrap />
-          {effect.words && <small>{effect.words}</small>}
-        </>
-      )}
+      {effect && <EffectWords effect={effect} />}
     </li>
   );
 }

@@ -47,8 +47,10 @@ const strips = 200;
  * @source mark-grade
  *
  * @example
- * const mark = { id: "m", distanceFromEndMm: 60, angleDeg: 90, widthMm: 20, heightMm: 10, strength: "clear", blanches: "yes", firm: false, warm: false, painful: false, broken: false, fadedAtMin: 8 };
- * marksBetween({ marks: [{ ...mark, firm: true }] }, { marks: [{ ...mark, id: "n", distanceFromEndMm: 64 }] }, { circumferenceMm: 240 }).map(({ fate }) => fate)
+ * marksBetween(
+ *   { marks: [{ id: "m", distanceFromEndMm: 60, angleDeg: 90, widthMm: 20, heightMm: 10, strength: "clear", blanches: "yes", firm: true, warm: false, painful: false, broken: false, fadedAtMin: 8 }] },
+ *   { marks: [{ id: "n", distanceFromEndMm: 64, angleDeg: 90, widthMm: 20, heightMm: 10, strength: "clear", blanches: "yes", firm: false, warm: false, painful: false, broken: false, fadedAtMin: 8 }] },
+ * ).map(({ fate }) => fate)
  * // => ["fainter"]
  */
 export function marksBetween(earlier: LookedAt, later: LookedAt, { circumferenceMm }: BetweenOptions = {}): MarkBetween[] {

@@ -10,7 +10,7 @@ import { SocketLine } from "@/app/_parts/socket-line";
 import { StateMark } from "@/app/_parts/state-mark";
 import { may } from "@/lib/access/roles";
 import { requireActor } from "@/lib/access/session";
-import { type Assessment, sourceKinds } from "@/lib/fit";
+import { type Assessment, type Bundle, seriesOf, sourceKinds } from "@/lib/fit";
 import { now } from "@/lib/records/clock";
 import { releaseMeaning } from "@/lib/records/meanings";
 import { type SeenEpisode, seeEpisode } from "@/lib/records/see-episode";
@@ -26,6 +26,9 @@ import { Signatures } from "./signatures";
 import { wayOfStep, wayToSettle } from "./ways";
 
 export const metadata: Metadata = { title: "Episode" };
+
+/** What is most often compared: the latest socket with the one before it. */
+const lastTwo = ({ sockets }: Bundle): string[] => sockets.slice(-2).map(({ id }) => id);
 
 export default async function EpisodePage({ params }: { params: Promise<{ episode: string }> }) {
   const { episode: episodeId } = await params;
@@ -75,6 +78,9 @@ export default async function EpisodePage({ params }: { params: Promise<{ episod
       <section id="series" aria-labelledby="series-head">
         <h2 id="series-head">The series</h2>
         <SocketLine
+          compare={
+            bundle.sockets.length > 1 ? { href: `/episodes/${episode.id}/side-by-side`, chosen: lastTwo(bundle) } : undefined
+          }
           limb={
             last
               ? [
@@ -83,13 +89,13 @@ export default async function EpisodePage({ params }: { params: Promise<{ episod
                 ]
               : []
           }
-          sockets={beadsOf(bundle, episode, today)}
+          sockets={beadsOf({ bundle, episode, series: seriesOf(bundle, { limits }), today })}
           gap={
             released
               ? undefined
               : { label: `Specify socket ${episode.sockets.length + 1}`, href: `/episodes/${episode.id}/next-socket` }
           }
-          carried={bundle.carried.map(lineAdjustment)}
+          carried={bundle.carried.map((adjustment) => lineAdjustment(adjustment))}
           definitive={
             episode.deliveredAt
               ? [`delivered ${shortDay(dayAt(episode.deliveredAt, timeZone))}`]

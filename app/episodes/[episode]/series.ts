@@ -3,7 +3,7 @@ import { adjustmentWords } from "@/app/_parts/adjustment-words";
 import { dayAt, dueWords, shortDay } from "@/app/_parts/dates";
 import { formatQuantity } from "@/app/_parts/numbers";
 import type { SocketBead } from "@/app/_parts/socket-line";
-import { type Adjustment, type Bundle, gradeMark } from "@/lib/fit";
+import { type Adjustment, type AdjustmentEffect, type Bundle, gradeMark, type Series } from "@/lib/fit";
 import type { EpisodeWhole } from "@/lib/records/bundle-of";
 
 /** The grade of the hardest mark in a word or two: a bead has little room. */
@@ -11,7 +11,14 @@ const hardestWords = ["none", "faint", "clear", "deep or firm", "broken or purpl
 
 const placeWords = { clinic: "in clinic", home: "at home", video: "on video" } as const;
 
-export function beadsOf(bundle: Bundle, episode: EpisodeWhole, today: string): SocketBead[] {
+interface SeenSeries {
+  bundle: Bundle;
+  episode: EpisodeWhole;
+  series: Series;
+  today: string;
+}
+
+export function beadsOf({ bundle, episode, series, today }: SeenSeries): SocketBead[] {
   const { timeZone } = bundle.clinic;
   return bundle.sockets.map((socket, index) => {
     const row = episode.sockets[index];
@@ -23,6 +30,7 @@ export function beadsOf(bundle: Bundle, episode: EpisodeWhole, today: string): S
     const pull = [...(fitting?.pulls ?? [])].sort((a, b) => a.loadN - b.loadN).at(-1);
     const since = fitting?.at ?? socket.stateSince;
     const origin = bundle.sockets.find(({ id }) => id === socket.derivedFrom);
+    const step = series.steps.find(({ toId }) => toId === socket.id);
     return {
       id: socket.id,
       number: socket.number,
@@ -41,13 +49,23 @@ export function beadsOf(bundle: Bundle, episode: EpisodeWhole, today: string): S
         pull &&
         `${formatQuantity({ value: pull.displacementMm, unit: "mm" })} at ${formatQuantity({ value: pull.loadN, unit: "N" })}`,
       madeFrom: origin && origin.number !== socket.number - 1 ? origin.number : undefined,
-      adjustments: socket.adjustments.map(lineAdjustment),
+      adjustments: socket.adjustments.map((adjustment) => lineAdjustment(adjustment, effectOf(series, adjustment.id))),
+      limbChanged: step?.limb.state === "changed" ? step.limb.why : undefined,
     };
   });
 }
 
-export const lineAdjustment = (adjustment: Adjustment) => ({
+/** What came of an adjustment; nothing before the socket that it led to was tried. */
+export function effectOf({ findings, steps }: Series, adjustmentId: string): AdjustmentEffect | undefined {
+  const step = steps.find(({ adjustments }) => adjustments.some(({ id }) => id === adjustmentId));
+  const after = findings.find(({ socketId }) => socketId === step?.toId);
+  if (!after?.fitting && !after?.trial) return undefined;
+  return step?.effects.find((effect) => effect.adjustmentId === adjustmentId);
+}
+
+export const lineAdjustment = (adjustment: Adjustment, effect?: AdjustmentEffect) => ({
   id: adjustment.id,
   what: adjustmentWords(adjustment),
   reason: adjustment.reason,
+  effect,
 });
