@@ -5,18 +5,18 @@ import { fromAnterior, type LimbPlace, type MapGeometry, mapBox, type Point } fr
 /** What is needed to draw a mark. Its number is its place in the list where none is given. */
 export interface PlacedMark {
   id: string;
-  number?: number;
+  number?: number | string;
   distanceFromEndMm: number;
   angleDeg: number;
   widthMm: number;
   heightMm: number;
 }
 
-export type MapMark = SkinMark & { grade: number; number?: number };
+export type MapMark = SkinMark & { grade: number; number?: number | string };
 
 export interface DrawnMark<Mark extends PlacedMark = MapMark> {
   key: string;
-  number: number;
+  number: number | string;
   mark: Mark;
   on: "wall" | "disc";
   /** How many turns from its own place this copy stands: not 0 at the other edge of the seam. */
@@ -62,7 +62,7 @@ export function drawMarks<Mark extends PlacedMark>(
 }
 
 /** The copies of a mark that are to be seen. */
-export function ellipsesOf<Mark extends PlacedMark>(mark: Mark, number: number, geometry: MapGeometry): Ellipse<Mark>[] {
+export function ellipsesOf<Mark extends PlacedMark>(mark: Mark, number: number | string, geometry: MapGeometry): Ellipse<Mark>[] {
   const { disc, unitsPerMm } = geometry;
   const radiusX = Math.max(smallestRadius, (mark.widthMm / 2) * unitsPerMm);
   const radiusY = Math.max(smallestRadius, (mark.heightMm / 2) * unitsPerMm);
@@ -126,7 +126,7 @@ function seenBox(ellipse: Ellipse<PlacedMark>, { centreX, top, bottom, unitsPerM
   };
 }
 
-function labelBox({ x, y }: Point, number: number): Box {
+function labelBox({ x, y }: Point, number: number | string): Box {
   const half = (digit.width * String(number).length) / 2;
   return { left: x - half, right: x + half, top: y - digit.height / 2, bottom: y + digit.height / 2 };
 }

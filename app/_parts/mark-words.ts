@@ -64,5 +64,5 @@ export function fadeWords(mark: Mark): string {
 }
 
 /** One sentence a mark, for those who hear the map. */
-export const markSentence = (mark: Mark, number: number, limbLengthMm: number): string =>
+export const markSentence = (mark: Mark, number: number | string, limbLengthMm: number): string =>
   `Mark ${number}: grade ${mark.grade} of 4, ${findingWords(mark)}; ${placeWords(mark, limbLengthMm)}, ${positionWords(mark)}; ${[sizeWords(mark), fadeWords(mark)].filter(Boolean).join(", ")}.`;

@@ -7,9 +7,10 @@ import { defaultLimits, type Limits } from "./limits";
 export interface HowTried {
   socketId: string;
   /** The latest fitting. */
-  fitting?: { at: string; place: string };
+  fitting?: { id: string; at: string; place: string };
   /** The latest trial that ended or was stopped. */
   trial?: {
+    id: string;
     beganAt: string;
     wornMinutes: number;
     plannedMinutes: number;
@@ -32,10 +33,11 @@ export function howTried(
   const { fitting, trial } = gatherEvidence(bundle, { limits, asOf, socketId });
   return {
     socketId,
-    ...(fitting ? { fitting: { at: fitting.at, place: fitting.place } } : {}),
+    ...(fitting ? { fitting: { id: fitting.id, at: fitting.at, place: fitting.place } } : {}),
     ...(trial
       ? {
           trial: {
+            id: trial.record.id,
             beganAt: new Date(trial.beganMs).toISOString(),
             wornMinutes: trial.replay.wornMinutes,
             plannedMinutes: trial.record.plan.minutes,

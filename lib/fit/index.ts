@@ -30,6 +30,7 @@ export * from "./marks-between";
 export * from "./motion";
 export * from "./next-step";
 export * from "./parse-bundle";
+export * from "./places-over-sockets";
 export * from "./readiness";
 export * from "./reading";
 export * from "./replay-wear-trial";

@@ -1,9 +1,8 @@
 /** Which mark of one socket is which of another: the marks of two sockets have names of their own, and only their places tell. */
-import type { Bundle, SkinMark } from "./bundle";
+import type { SkinMark } from "./bundle";
 import { FitInputError } from "./errors";
 import { gradeMark, type MarkGrade } from "./skin-marks-grade";
 import { usualCircumferenceMm } from "./skin-marks-map";
-import { circumferenceFromEnd } from "./stations";
 
 export type MarkFate = "gone" | "fainter" | "same" | "harder" | "new";
 
@@ -70,14 +69,6 @@ export function marksBetween(earlier: LookedAt, later: LookedAt, { circumference
     ...before.map((one) => fateOf(one, found.get(one))),
     ...after.filter((other) => !taken.has(other)).map((other) => fateOf(undefined, other)),
   ];
-}
-
-/** The same on the limb of an episode, by its newest measurement. */
-export function marksBetweenSockets({ episode, limbMeasurements }: Bundle, earlier: LookedAt, later: LookedAt): MarkBetween[] {
-  const stations = limbMeasurements.at(-1)?.stations ?? [];
-  const circumferenceMm = (distanceFromEndMm: number) =>
-    circumferenceFromEnd(stations, distanceFromEndMm, episode) ?? usualCircumferenceMm;
-  return marksBetween(earlier, later, { circumferenceMm });
 }
 
 interface Seen {

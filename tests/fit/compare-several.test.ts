@@ -194,7 +194,13 @@ describe("inside dimensions beside each other", () => {
 describe("how sockets were tried", () => {
   const worn = (socketId: string, wornMinutes: number, loadKg?: number) => ({
     socketId,
-    trial: { beganAt: "2026-10-05T10:00:00Z", wornMinutes, plannedMinutes: 20, ...(loadKg === undefined ? {} : { loadKg }) },
+    trial: {
+      id: `trial of ${socketId}`,
+      beganAt: "2026-10-05T10:00:00Z",
+      wornMinutes,
+      plannedMinutes: 20,
+      ...(loadKg === undefined ? {} : { loadKg }),
+    },
   });
 
   it("is told where the trials were not alike", () => {
