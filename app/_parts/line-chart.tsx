@@ -13,6 +13,7 @@ import {
 } from "chart.js";
 import { useEffect, useRef } from "react";
 import { Line } from "react-chartjs-2";
+import { coloured, fontOf, tokenColour } from "./chart-colours";
 import styles from "./line-chart.module.css";
 import { formatNumber } from "./numbers";
 
@@ -75,23 +76,6 @@ export function LineChart({ points, unit, summary, zone, limit, frame, moments }
     </div>
   );
 }
-
-const fontOf = ({ canvas }: { canvas: HTMLCanvasElement }): string => getComputedStyle(canvas).fontFamily;
-
-/** A colour of the page as it is now: the canvas takes it on and tells what it came to. */
-function tokenColour({ canvas }: { canvas: HTMLCanvasElement }, token: string, opacity = 1): string {
-  canvas.style.color = `var(${token})`;
-  const [red = 0, green = 0, blue = 0] =
-    getComputedStyle(canvas)
-      .color.match(/[\d.]+/g)
-      ?.map(Number) ?? [];
-  return `rgba(${red}, ${green}, ${blue}, ${opacity})`;
-}
-
-const coloured =
-  (token: string, opacity?: number) =>
-  ({ chart }: { chart: { canvas: HTMLCanvasElement } }): string =>
-    tokenColour(chart, token, opacity);
 
 function datasetsOf(points: readonly ChartPoint[]): ChartData<"line", { x: number; y: number }[]> {
   const edge = (of: "low" | "high") =>

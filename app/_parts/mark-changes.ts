@@ -6,6 +6,24 @@ import { strengths } from "@/lib/fit/words";
 export const changeKinds = ["gone", "fainter", "same", "harder", "new", "not mentioned"] as const;
 export type ChangeKind = (typeof changeKinds)[number];
 
+/** Each kind of change has a shape of its own beside its word. */
+export const changeShapes: Record<ChangeKind, string> = {
+  gone: "×",
+  fainter: "↓",
+  same: "=",
+  harder: "↑",
+  new: "+",
+  "not mentioned": "?",
+};
+export const changeWords: Record<ChangeKind, string> = {
+  gone: "gone",
+  fainter: "fainter",
+  same: "the same",
+  harder: "stronger",
+  new: "new",
+  "not mentioned": "not looked at",
+};
+
 export interface MarkChange {
   id: string;
   kind: ChangeKind;

@@ -5,7 +5,7 @@ import { LimbMap } from "./limb-map";
 import { mapGeometry } from "./limb-map-geometry";
 import type { MapMark } from "./limb-map-marks";
 import type { DrawnLimb } from "./limb-shape";
-import { type ChangeKind, changeKinds, whatChanged } from "./mark-changes";
+import { type ChangeKind, changeKinds, changeShapes, changeWords, whatChanged } from "./mark-changes";
 import { gradeWords, placeWords, positionWords } from "./mark-words";
 import { counted, formatNumber } from "./numbers";
 import styles from "./skin-over-time.module.css";
@@ -71,17 +71,6 @@ export function SkinOverTime({ inspections, limb, timeZone, headingLevel = 3 }: 
   );
 }
 
-/** Each kind of change has a shape of its own beside its word. */
-const shapes: Record<ChangeKind, string> = { gone: "×", fainter: "↓", same: "=", harder: "↑", new: "+", "not mentioned": "?" };
-const changeWords: Record<ChangeKind, string> = {
-  gone: "gone",
-  fainter: "fainter",
-  same: "the same",
-  harder: "stronger",
-  new: "new",
-  "not mentioned": "not looked at",
-};
-
 function Changes({ changes }: { changes: readonly { kind: ChangeKind; number: number }[] }) {
   if (changes.length === 0) return <p>Nothing has changed.</p>;
   return (
@@ -92,7 +81,7 @@ function Changes({ changes }: { changes: readonly { kind: ChangeKind; number: nu
         return (
           <li key={kind} className={kind === "harder" || kind === "new" ? styles.worse : undefined}>
             <span aria-hidden="true" className={styles.shape}>
-              {shapes[kind]}
+              {changeShapes[kind]}
             </span>
             {changeWords[kind]}: {numbers.sort((a, b) => a - b).join(", ")}
           </li>

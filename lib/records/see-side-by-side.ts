@@ -12,6 +12,8 @@ export interface SideBySideAsked {
 export interface SeenSideBySide extends SeenEpisode {
   /** Sockets that were asked for and are there, each with its episode: this one's, or another of the same wearer. */
   chosen: { socketId: string; seen: SeenEpisode }[];
+  /** Every socket of the wearer that may be chosen, this episode's first. */
+  offered: { socketId: string; number: number; episodeId: string; side: string; level: string }[];
   /** Sockets that were asked for and are left out: of another wearer, or not known. */
   leftOut: { socketId: string; why: string }[];
 }
@@ -43,7 +45,18 @@ async function read(db: Database, { episodeId, socketIds }: SideBySideAsked): Pr
   }
   // The episode's own sockets come first.
   chosen.sort((a, b) => Number(a.seen !== seen) - Number(b.seen !== seen));
-  return { ...seen, chosen, leftOut };
+  return { ...seen, chosen, offered: await socketsOf(db, seen), leftOut };
+}
+
+async function socketsOf(db: Database, { episode }: SeenEpisode): Promise<SeenSideBySide["offered"]> {
+  const rows = await db.checkSocket.findMany({
+    where: { episode: { wearerId: episode.wearerId, struckOutAt: null } },
+    select: { id: true, number: true, episodeId: true, episode: { select: { side: true, level: true } } },
+    orderBy: [{ episodeId: "asc" }, { number: "asc" }],
+  });
+  return rows
+    .map(({ id, number, episodeId, episode: { side, level } }) => ({ socketId: id, number, episodeId, side, level }))
+    .sort((a, b) => Number(a.episodeId !== episode.id) - Number(b.episodeId !== episode.id));
 }
 
 /** Sockets of an episode to be held against each other, and those of the wearer's other episodes that were asked for too. */
@@ -58,7 +71,7 @@ export const exportSideBySide = query({
   permission: "see wearers",
   read: async (db, asked: SideBySideAsked) => {
     const found = await read(db, asked);
-    if (found.chosen.length < 2) throw new NotFound("socket");
+    if (found.leftOut.length > 0) throw new NotFound("socket");
     return found;
   },
   seen: ({ episode }) => ({ action: "exported a comparison", kind: "episode", id: episode.id, wearerId: episode.wearerId }),
