@@ -1,8 +1,9 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
 import type { AdjustmentEffect } from "@/lib/fit/adjustment-effects";
+import type { StepSideEffect } from "@/lib/fit/series";
 import type { SocketState } from "@/lib/fit/words";
-import { EffectWords } from "./effect-words";
+import { EffectWords, SideEffects } from "./effect-words";
 import styles from "./socket-line.module.css";
 
 export interface LineAdjustment {
@@ -38,6 +39,8 @@ export interface SocketBead {
   adjustments: readonly LineAdjustment[];
   /** Where the limb changed by more than the tape can miss since that one was worn: by how much, in a sentence. */
   limbChanged?: string | undefined;
+  /** Marks that came of them elsewhere, once it was tried. */
+  sideEffects?: readonly StepSideEffect[] | undefined;
 }
 
 export interface SocketLineProps {
@@ -113,6 +116,7 @@ function Line({
             }
             leadsHead={next?.madeFrom === undefined ? undefined : `From socket ${next.madeFrom} to socket ${next.number}:`}
             limbChanged={next?.limbChanged}
+            sideEffects={next?.sideEffects}
             carriedAlong={!next}
           >
             <Found socket={socket} />
@@ -161,12 +165,14 @@ interface CellProps {
   /** Seen above what leads on, where that does not start at this bead. */
   leadsHead?: string | undefined;
   limbChanged?: string | undefined;
+  sideEffects?: readonly StepSideEffect[] | undefined;
   carriedAlong?: boolean;
 }
 
 /** A bead, and what stands on the line after it. */
 function Cell({ ring, open = false, title, lines, branch, nextBranches = false, late, children, ...after }: CellProps) {
-  const { leads = [], leadsTo, leadsHead, limbChanged, carriedAlong = false } = after;
+  const { leads = [], leadsTo, leadsHead, limbChanged, sideEffects = [], carriedAlong = false } = after;
+  const wordsOf = (adjustmentId: string) => leads.find(({ id }) => id === adjustmentId)?.what ?? "another";
   return (
     <li className={[styles.cell, leads.length > 0 && styles.leading, nextBranches && styles.broken].filter(Boolean).join(" ")}>
       <span className={`${styles.ring} ${open ? styles.open : ""}`} aria-hidden="true">
@@ -197,6 +203,7 @@ function Cell({ ring, open = false, title, lines, branch, nextBranches = false, 
               <Lead key={adjustment.id} adjustment={adjustment} carried={carriedAlong} />
             ))}
           </ul>
+          <SideEffects of={sideEffects} wordsOf={wordsOf} />
         </div>
       )}
     </li>

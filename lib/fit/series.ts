@@ -1,5 +1,5 @@
 /** A whole series: what was found with each socket, and what came of the adjustments that led from one to the next. */
-import { type AdjustmentEffect, adjustmentEffects } from "./adjustment-effects";
+import { type AdjustmentEffect, adjustmentEffects, type SideEffect } from "./adjustment-effects";
 import type { Adjustment, Bundle } from "./bundle";
 import { type LimbBetween, limbBetweenSockets } from "./limb-between-sockets";
 import { defaultLimits, type Limits } from "./limits";
@@ -14,8 +14,15 @@ export interface SeriesStep {
   adjustments: readonly Adjustment[];
   /** In the order of the adjustments. */
   effects: AdjustmentEffect[];
+  /** Marks that came, or grew much harder, at a place that some of them do not act on; each place once. */
+  sideEffects: StepSideEffect[];
   /** Whether the limb was another one meanwhile. */
   limb: LimbBetween;
+}
+
+export interface StepSideEffect extends SideEffect {
+  /** Ids of those of the adjustments that do act there. */
+  actingThere: string[];
 }
 
 export interface Series {
@@ -41,6 +48,7 @@ export function seriesOf(
     const from = sockets.findIndex(({ id }) => id === to.derivedFrom);
     const [before, after] = [findings[from], findings[index]];
     if (!before || !after) return [];
+    const effects = adjustmentEffects(before, after, to.adjustments, limits);
     return [
       {
         fromId: before.socketId,
@@ -48,10 +56,21 @@ export function seriesOf(
         toId: to.id,
         toNumber: to.number,
         adjustments: to.adjustments,
-        effects: adjustmentEffects(before, after, to.adjustments, limits),
+        effects,
+        sideEffects: sideEffectsOf(effects),
         limb: limbBetweenSockets(bundle, before.socketId, to.id, { limits, asOf }),
       },
     ];
   });
   return { findings, steps };
+}
+
+function sideEffectsOf(effects: readonly AdjustmentEffect[]): StepSideEffect[] {
+  const byPlace = new Map(effects.flatMap((effect) => effect.sideEffects).map((side) => [side.place, side]));
+  return [...byPlace.values()].map((side) => ({
+    ...side,
+    actingThere: effects
+      .filter(({ sideEffects }) => !sideEffects.some(({ place }) => place === side.place))
+      .map(({ adjustmentId }) => adjustmentId),
+  }));
 }

@@ -119,9 +119,16 @@ function skinOf(inspections: readonly Inspection[], evidence: Evidence): SkinFin
   };
 }
 
+/**
+ * A displacement is read to the millimetre, so that readings which happen to lie on a line are no surer than this: a
+ * resolution d has a standard uncertainty of d/√12. JCGM 100:2008 (GUM), F.2.2.1, from memory.
+ */
+const readingErrorMm = 1 / Math.sqrt(12);
+
 function displacementOf({ bundle, fitting, limits }: Evidence): SocketFindings["displacement"] {
   if (!fitting) return undefined;
   const rule = suspensionRule(bundle.episode, limits);
   const { value, standardError } = suspension(fitting.pulls, rule);
-  return value === undefined || standardError === undefined ? undefined : { value, standardError, atN: rule.loadN };
+  if (value === undefined || standardError === undefined) return undefined;
+  return { value, standardError: Math.max(standardError, readingErrorMm), atN: rule.loadN };
 }

@@ -10,7 +10,7 @@ import { SocketLine } from "@/app/_parts/socket-line";
 import { StateMark } from "@/app/_parts/state-mark";
 import { may } from "@/lib/access/roles";
 import { requireActor } from "@/lib/access/session";
-import { type Assessment, type Bundle, seriesOf, sourceKinds } from "@/lib/fit";
+import { type Assessment, type Series, seriesOf, sourceKinds } from "@/lib/fit";
 import { now } from "@/lib/records/clock";
 import { releaseMeaning } from "@/lib/records/meanings";
 import { type SeenEpisode, seeEpisode } from "@/lib/records/see-episode";
@@ -20,15 +20,19 @@ import styles from "./episode.module.css";
 import { History } from "./history";
 import { LimbSize, volumes } from "./limb-size";
 import { Marks } from "./marks";
-import { beadsOf, lineAdjustment } from "./series";
+import { beadsOf, isTried, lineAdjustment } from "./series";
 import { SetAsideNotice } from "./set-aside";
 import { Signatures } from "./signatures";
 import { wayOfStep, wayToSettle } from "./ways";
 
 export const metadata: Metadata = { title: "Episode" };
 
-/** What is most often compared: the latest socket with the one before it. */
-const lastTwo = ({ sockets }: Bundle): string[] => sockets.slice(-2).map(({ id }) => id);
+/** What is most often compared: the latest socket that was tried with the one tried before it. */
+const lastTwo = (series: Series): string[] =>
+  series.findings
+    .filter(({ socketId }) => isTried(series, socketId))
+    .slice(-2)
+    .map(({ socketId }) => socketId);
 
 export default async function EpisodePage({ params }: { params: Promise<{ episode: string }> }) {
   const { episode: episodeId } = await params;
@@ -37,6 +41,7 @@ export default async function EpisodePage({ params }: { params: Promise<{ episod
   const { episode, bundle, assessment, limits } = seen;
   const { timeZone } = bundle.clinic;
   const today = dayAt(now(), timeZone);
+  const series = seriesOf(bundle, { limits });
   const place = { episodeId, subject: assessment.subject, decision: assessment.decision };
   const last = volumes(bundle, limits).at(-1);
   const released = episode.signOffs.find(({ meaning, withdrawal }) => meaning === releaseMeaning && !withdrawal);
@@ -79,7 +84,7 @@ export default async function EpisodePage({ params }: { params: Promise<{ episod
         <h2 id="series-head">The series</h2>
         <SocketLine
           compare={
-            bundle.sockets.length > 1 ? { href: `/episodes/${episode.id}/side-by-side`, chosen: lastTwo(bundle) } : undefined
+            bundle.sockets.length > 1 ? { href: `/episodes/${episode.id}/side-by-side`, chosen: lastTwo(series) } : undefined
           }
           limb={
             last
@@ -89,7 +94,7 @@ export default async function EpisodePage({ params }: { params: Promise<{ episod
                 ]
               : []
           }
-          sockets={beadsOf({ bundle, episode, series: seriesOf(bundle, { limits }), today })}
+          sockets={beadsOf({ bundle, episode, series, today })}
           gap={
             released
               ? undefined

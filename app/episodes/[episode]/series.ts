@@ -50,6 +50,7 @@ export function beadsOf({ bundle, episode, series, today }: SeenSeries): SocketB
         `${formatQuantity({ value: pull.displacementMm, unit: "mm" })} at ${formatQuantity({ value: pull.loadN, unit: "N" })}`,
       madeFrom: origin && origin.number !== socket.number - 1 ? origin.number : undefined,
       adjustments: socket.adjustments.map((adjustment) => lineAdjustment(adjustment, effectOf(series, adjustment.id))),
+      sideEffects: step && isTried(series, socket.id) ? step.sideEffects : undefined,
       limbChanged: step?.limb.state === "changed" ? step.limb.why : undefined,
     };
   });
@@ -58,10 +59,12 @@ export function beadsOf({ bundle, episode, series, today }: SeenSeries): SocketB
 /** What came of an adjustment; nothing before the socket that it led to was tried. */
 export function effectOf({ findings, steps }: Series, adjustmentId: string): AdjustmentEffect | undefined {
   const step = steps.find(({ adjustments }) => adjustments.some(({ id }) => id === adjustmentId));
-  const after = findings.find(({ socketId }) => socketId === step?.toId);
-  if (!after?.fitting && !after?.trial) return undefined;
-  return step?.effects.find((effect) => effect.adjustmentId === adjustmentId);
+  if (!step || !isTried({ findings }, step.toId)) return undefined;
+  return step.effects.find((effect) => effect.adjustmentId === adjustmentId);
 }
+
+export const isTried = ({ findings }: Pick<Series, "findings">, id: string): boolean =>
+  findings.some(({ socketId, fitting, trial }) => socketId === id && (fitting !== undefined || trial !== undefined));
 
 export const lineAdjustment = (adjustment: Adjustment, effect?: AdjustmentEffect) => ({
   id: adjustment.id,

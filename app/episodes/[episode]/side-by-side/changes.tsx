@@ -1,4 +1,5 @@
 import { adjustmentWords } from "@/app/_parts/adjustment-words";
+import { SideEffects } from "@/app/_parts/effect-words";
 import { StateMark } from "@/app/_parts/state-mark";
 import type { Adjustment, AdjustmentEffect, LimbBetween, SeriesStep } from "@/lib/fit";
 import { effectOf } from "../series";
@@ -50,7 +51,7 @@ function Path({ step: { from, to, between }, of }: { step: ColumnStep; of: Effec
   );
 }
 
-function Step({ step: { fromNumber, toNumber, adjustments }, of }: { step: SeriesStep; of: EffectOf }) {
+function Step({ step: { fromNumber, toNumber, adjustments, sideEffects }, of }: { step: SeriesStep; of: EffectOf }) {
   return (
     <>
       <h3>
@@ -65,9 +66,13 @@ function Step({ step: { fromNumber, toNumber, adjustments }, of }: { step: Serie
           ))}
         </ul>
       )}
+      {adjustments.some(({ id }) => of(id)) && <SideEffects of={sideEffects} wordsOf={wordsIn(adjustments)} />}
     </>
   );
 }
+
+const wordsIn = (adjustments: readonly Adjustment[]) => (adjustmentId: string) =>
+  adjustmentWords(adjustments.find(({ id }) => id === adjustmentId) ?? {});
 
 interface ChangeProps {
   adjustment: Adjustment;
@@ -88,11 +93,6 @@ function Change({ adjustment, effect, toNumber }: ChangeProps) {
           <span className={styles.why}>
             {effect.effect !== "not measured" && <small>{judgedOnWords(effect)}</small>}
             <span>{effect.why}</span>
-            {effect.sideEffects.map(({ place, gradeBefore, gradeAfter }) => (
-              <StateMark key={place} state="worse" wrap>
-                elsewhere: {gradeBefore === 0 ? "a new mark" : "a harder mark"}, {place}, grade {gradeBefore} → {gradeAfter}
-              </StateMark>
-            ))}
           </span>
         </>
       ) : (

@@ -23,7 +23,7 @@ export function Dimensions({ comparison: { dimensions, sockets }, bundle }: { co
       {levels.length === 0 ? (
         <p className="soft">No inside dimensions are recorded.</p>
       ) : (
-        <div className={styles.dimensions}>
+        <div className={`${styles.dimensions} ${limbs.length + columns.length > 5 ? styles.stacked : ""}`}>
           <ProfilesChart
             lines={lines}
             stationsFrom={bundle.episode.stationsFrom}
@@ -111,7 +111,7 @@ function AtLevel({
       {interpolated && "≈\u00a0"}
       {formatNumber(circumferenceMm, 1)}
       {compressionPercent !== undefined && (
-        <small>
+        <small className={styles.whole}>
           {formatNumber(compressionPercent, 1)}
           {standardErrorPercent !== undefined && ` ± ${formatNumber(standardErrorPercent, 1)}`}
           {"\u00a0%"}

@@ -82,7 +82,9 @@ function MeasureTable({ caption, rows, comparison: { sockets, columns }, timeZon
               return (
                 <td key={socket.socketId}>
                   <span className={styles.narrow}>{socket.name}: </span>
-                  <span>{valueWords(row, cell, column.findings) ?? <span className="soft">not measured</span>}</span>
+                  <span className={styles.value}>
+                    {valueWords(row, cell, column.findings) ?? <span className="soft">not measured</span>}
+                  </span>
                   <Outcome cell={cell} from={sockets[cell.against?.column ?? -1]} isFolded={row.standing === "not compared"} />
                 </td>
               );

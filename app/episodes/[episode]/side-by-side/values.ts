@@ -1,6 +1,6 @@
 /** A measure of one socket in words, and what came of it against another. */
-import { formatChange, formatNumber, formatQuantity } from "@/app/_parts/numbers";
-import type { ComparedCell, ComparedRow, ComparisonRow, SocketFindings } from "@/lib/fit";
+import { formatAmount, formatChange, formatNumber, formatQuantity } from "@/app/_parts/numbers";
+import type { ComparedCell, ComparedRow, ComparisonRow, SkinFindings, SocketFindings } from "@/lib/fit";
 
 /** Units that stand behind a number; the others say themselves what they are. */
 const shownUnits = ["mm", "°", "min"];
@@ -35,15 +35,11 @@ export function valueWords(row: ComparedRow, cell: ComparedCell, findings: Socke
 }
 
 /** "grade 3, lateral distal": where there are more than two, only how many. */
-function hardestWords(
-  grade: number,
-  cells: NonNullable<SocketFindings["trial"]>["skin"] extends infer Skin ? CellsOf<Skin> : never,
-): string {
+function hardestWords(grade: number, cells: SkinFindings["cells"]): string {
   if (grade === 0) return "no mark";
   const names = cells.filter((cell) => cell.grade === grade).map(({ name }) => name);
   return `grade ${grade}, ${names.length <= 2 ? names.join(" and ") : `${names.length} places`}`;
 }
-type CellsOf<Skin> = Skin extends { cells: infer Cells } ? Cells : never;
 
 /** "better by 3.4 mm" */
 export function outcomeWords({ outcome, difference, unit, id }: ComparisonRow): string {
@@ -60,8 +56,10 @@ function amountWords(amount: number, unit: string): string {
 
 /** "−3.4 ± 0.9 mm; counts from 1.8 mm": the difference with its error, and from where on it is more than that. */
 export function differenceWords({ outcome, difference, standardError, detectable, unit, id }: ComparisonRow): string | undefined {
-  if (outcome === "not measured" || difference === undefined || id.startsWith("check:")) return undefined;
+  if (outcome === "not measured" || difference === undefined || difference === 0 || id.startsWith("check:")) return undefined;
   const shown = unitShown(unit);
-  const from = detectable === undefined ? "" : `; counts from ${formatQuantity({ value: detectable, unit: shown })}`;
+  // One digit more than it takes to tell it from the difference says nothing.
+  const least = detectable === undefined ? undefined : Number(detectable.toPrecision(2));
+  const from = least === undefined ? "" : `; counts from ${formatAmount(least, shown)}`;
   return `${formatChange({ value: difference, standardError, unit: shown })}${from}`;
 }

@@ -49,17 +49,24 @@ function adjustmentLines({ steps, series }: Comparison): CsvLine[] {
           socket: `Socket ${toNumber}`,
           "compared with": `Socket ${fromNumber}`,
           outcome: effect?.effect ?? "not tried yet",
-          why: [`For: ${adjustment.reason}.`, effect?.why, ...(effect?.sideEffects.map(sideEffectWords) ?? [])]
-            .filter(Boolean)
-            .join(" "),
+          why: [`For: ${adjustment.reason}.`, effect?.why].filter(Boolean).join(" "),
         };
       }),
     ),
+    ...[...shown.values()].flatMap(({ sideEffects, fromNumber, toNumber }) =>
+      sideEffects.map(({ place, gradeBefore, gradeAfter }) => ({
+        about: "mark elsewhere",
+        what: place,
+        unit: "grade",
+        socket: `Socket ${toNumber}`,
+        value: gradeAfter,
+        "compared with": `Socket ${fromNumber}`,
+        difference: gradeAfter - gradeBefore,
+        outcome: "worse",
+      })),
+    ),
   ].map(known);
 }
-
-const sideEffectWords = ({ place, gradeBefore, gradeAfter }: { place: string; gradeBefore: number; gradeAfter: number }) =>
-  `Elsewhere: ${place}, grade ${gradeBefore} before, ${gradeAfter} after.`;
 
 const measureLines = ({ rows, sockets }: Comparison): CsvLine[] =>
   rows.flatMap(({ id, measure, unit, cells }) =>
