@@ -63,7 +63,7 @@ async function socketsOf(db: Database, { episode }: SeenEpisode): Promise<SeenSi
 export const seeSideBySide = query({
   permission: "see wearers",
   read,
-  seen: ({ episode }) => ({ action: "compared sockets", kind: "episode", id: episode.id, wearerId: episode.wearerId }),
+  seen: ({ episode }) => ({ action: "saw sockets side by side", kind: "episode", id: episode.id, wearerId: episode.wearerId }),
 });
 
 /** The same, for a file. */

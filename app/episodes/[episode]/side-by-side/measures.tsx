@@ -30,21 +30,47 @@ export function Measures({ comparison, timeZone }: { comparison: Comparison; tim
         </>
       )}
       {alike.length > 0 && (
-        <details className={styles.folded}>
+        <details className={`${styles.folded} not-on-paper`}>
           <summary>{counted(alike.length, "measure")} within measuring error</summary>
           {table("Measures within measuring error", alike)}
         </details>
       )}
       {rest.length > 0 && (
-        <>
-          <details className={`${styles.folded} not-on-paper`}>
-            <summary>{counted(rest.length, "measure")} that could not be compared</summary>
-            {table("Measures that could not be compared", rest)}
-          </details>
-          <p className={styles.onPaper}>Not compared: {rest.map(({ measure }) => measure).join(", ")}.</p>
-        </>
+        <details className={`${styles.folded} not-on-paper`}>
+          <summary>{counted(rest.length, "measure")} that could not be compared</summary>
+          {table("Measures that could not be compared", rest)}
+        </details>
       )}
+      <OnPaper head="Within measuring error" rows={alike} comparison={comparison} />
+      <OnPaper head="Not compared" rows={rest} comparison={comparison} />
     </section>
+  );
+}
+
+/** What is folded on the screen, in one paragraph on paper, so that a comparison is one page. */
+function OnPaper({
+  head,
+  rows,
+  comparison: { columns },
+}: {
+  head: string;
+  rows: readonly ComparedRow[];
+  comparison: Comparison;
+}) {
+  if (rows.length === 0) return null;
+  const values = (row: ComparedRow) =>
+    row.cells.map((cell, column) => {
+      const findings = columns[column]?.findings;
+      return (findings && valueWords(row, cell, findings)) ?? "not measured";
+    });
+  const said = (row: ComparedRow) => {
+    const all = values(row);
+    return `${row.measure} ${all.every((value) => value === all[0]) ? all[0] : all.join(" → ")}`;
+  };
+  return (
+    <p className={styles.onPaper}>
+      {head}: {rows.map(said).join("; ")}.
+    </p>
   );
 }
 
