@@ -90,7 +90,7 @@ export function ProfilesChart({ lines, stationsFrom, summary }: ProfilesChartPro
             </li>
           ))}
         </ul>
-        <p className="soft">
+        <p className="soft not-on-paper">
           Across the circumference in mm, upwards the distance from the {stationsFrom} in mm with the proximal end at the top. The
           scale across does not begin at 0.
         </p>

@@ -12,12 +12,14 @@ export function Changes({ comparison: { steps, series } }: { comparison: Compari
   return (
     <section aria-labelledby="changes">
       <h2 id="changes">What was changed, and what came of it</h2>
-      {steps.map((step) => (
-        <div key={step.to.socketId} className={styles.step}>
-          <Path step={step} of={(id) => effectOf(series, id)} />
-          <Limb limb={step.limb} />
-        </div>
-      ))}
+      <div className={styles.steps}>
+        {steps.map((step) => (
+          <div key={step.to.socketId} className={styles.step}>
+            <Path step={step} of={(id) => effectOf(series, id)} />
+            <Limb limb={step.limb} />
+          </div>
+        ))}
+      </div>
     </section>
   );
 }

@@ -32,7 +32,7 @@ export default async function SideBySidePage({ params, searchParams }: Props) {
   const comparison = comparisonOf(seen, against);
   const address = `/episodes/${episodeId}/side-by-side`;
   return (
-    <div className={styles.page}>
+    <div className={`${styles.page} ${(comparison?.columns.length ?? 0) > 2 ? styles.many : ""}`}>
       <PageHead
         title={comparison ? titleOf(comparison.sockets) : "Sockets side by side"}
         about={`${episode.wearer.name}, ${episode.side} ${episode.level}`}
