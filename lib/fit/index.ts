@@ -1,5 +1,6 @@
 /** Everything that the science of a fit offers: pure functions of plain records. */
 export * from "./adjustment-effects";
+export * from "./adjustments-here-before";
 export * from "./assessment";
 export * from "./between-sockets";
 export * from "./bundle";
