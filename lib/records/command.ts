@@ -116,6 +116,8 @@ export async function inTransaction<Result>(
   { confirmed = [], readsDerived = true }: { confirmed?: readonly string[]; readsDerived?: boolean } = {},
 ): Promise<Result> {
   const { client, connection } = await clientAndConnection();
+  // In turns of its own, because much may be due; what comes between is settled in the transaction.
+  if (readsDerived) await settleDue();
   const touched = new Set<string>();
   const done = await client.$transaction(
     async (transaction) => {

@@ -21,7 +21,11 @@ const dueNow = (sql: Sql) =>
 
 /** Within a transaction. An episode that cannot be judged stays due, and holds up no other. */
 export async function settleIn(transaction: Transaction, sql: Sql): Promise<void> {
-  for (const { id, derivedDue } of dueNow(sql)) {
+  await settle(transaction, dueNow(sql));
+}
+
+async function settle(transaction: Transaction, due: readonly z.infer<typeof Due>[]): Promise<void> {
+  for (const { id, derivedDue } of due) {
     try {
       await refreshDerived(transaction, id, { asOf: new Date(derivedDue), evidenceChanged: false });
     } catch (error) {
@@ -30,10 +34,22 @@ export async function settleIn(transaction: Transaction, sql: Sql): Promise<void
   }
 }
 
+/** After an upgrade all episodes of a clinic may be due: so many at a time are judged well within what a transaction may take. */
+const mostAtOnce = 50;
+
 /** By itself, where anything is due. */
 export async function settleDue(): Promise<void> {
   const { client, connection } = await clientAndConnection();
   const sql = sqlOn(connection);
-  if (dueNow(sql).length === 0) return;
-  await client.$transaction((transaction) => settleIn(transaction, sql), { timeout: 30_000, maxWait: 30_000 });
+  const asked = dueNow(sql).map(({ id }) => id);
+  for (let first = 0; first < asked.length; first += mostAtOnce) {
+    const turn = new Set(asked.slice(first, first + mostAtOnce));
+    const settleTurn = (transaction: Transaction) =>
+      // Read anew: another change may have come, or been settled, meanwhile.
+      settle(
+        transaction,
+        dueNow(sql).filter(({ id }) => turn.has(id)),
+      );
+    await client.$transaction(settleTurn, { timeout: 30_000, maxWait: 30_000 });
+  }
 }

@@ -3,7 +3,16 @@
  * It is refreshed in the transaction that changes the records, or marked there as due (derived-due.ts), and made anew
  * where only time has passed.
  */
-import { type Bundle, type NextStep, replayWearTrial, trialLimitsOf } from "@/lib/fit";
+import {
+  type AdjustmentOutcome,
+  type Bundle,
+  limitsOfVersion,
+  type NextStep,
+  outcomesOfAdjustments,
+  replayWearTrial,
+  seriesOf,
+  trialLimitsOf,
+} from "@/lib/fit";
 import { type EpisodeWhole, readEpisode } from "./bundle-of";
 import type { Transaction } from "./database";
 import { type JudgedEpisode, judgeEpisode } from "./judge-episode";
@@ -33,6 +42,7 @@ export interface DerivedState {
   subjectSocketId: string | null;
   socketCount: number;
   lastSeenAt: Date | null;
+  adjustmentOutcomes: AdjustmentOutcome[];
   staleOn: Date | null;
 }
 
@@ -75,6 +85,8 @@ function derive(episode: EpisodeWhole, { bundle, assessment, next }: JudgedEpiso
     subjectSocketId: assessment.subject?.socketId ?? null,
     socketCount: episode.sockets.length,
     lastSeenAt: lastSeen(episode, asOf),
+    // By the limits that it is assessed with: under a standing release those of its day.
+    adjustmentOutcomes: outcomesOfAdjustments(seriesOf(bundle, { limits: limitsOfVersion(assessment.rulesVersion) })),
     staleOn: assessment.staleOn === null ? null : new Date(assessment.staleOn),
   };
 }

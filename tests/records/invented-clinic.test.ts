@@ -187,6 +187,7 @@ test("what a rebuild derives from the records is what was kept", async () => {
       subjectSocketId: null,
       socketCount: 0,
       staleOn: null,
+      adjustmentOutcomes: [],
     },
   });
   await db.wearTrial.updateMany({ data: { state: "planned", verdict: null } });

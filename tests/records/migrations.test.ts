@@ -101,6 +101,31 @@ test("where the first migration of a new database fails, no half-made file stays
   expect(existsSync(file)).toBe(false);
 });
 
+test("an episode from before its adjustments' outcomes were kept is due as of its own last refresh", async () => {
+  const folder = temporaryFolder();
+  const [before, databaseUrl] = [path.join(folder, "before"), `file:${path.join(folder, "older.db")}`];
+  cpSync(ourMigrations, before, { recursive: true, filter: (source) => !source.includes("_adjustment_outcomes") });
+  await applyMigrations({ databaseUrl, migrationsFolder: before });
+  const file = path.join(folder, "older.db");
+  const derivedAt = "2026-10-08T09:00:00.000+00:00";
+  run(
+    file,
+    `INSERT INTO Wearer (id, clinicNumber, name, addedById, addedAt) VALUES ('w', 'T-1', 'Wearer One', 'a', 0);
+     INSERT INTO Episode (id, wearerId, side, level, cause, landmark, stationsFrom, limbLengthMm, suspension, prosthetistId, openedById,
+       openedAt, derivedAt, derivedDue) VALUES
+       ('settled', 'w', 'left', 'transradial', 'trauma', 'end', 'distal end', 170, 'pin', 'a', 'a', 'opened', '${derivedAt}', NULL),
+       ('due', 'w', 'left', 'transradial', 'trauma', 'end', 'distal end', 170, 'pin', 'a', 'a', 'opened', '${derivedAt}', 'later'),
+       ('never', 'w', 'left', 'transradial', 'trauma', 'end', 'distal end', 170, 'pin', 'a', 'a', 'opened', NULL, NULL)`,
+  );
+  await applyMigrations({ databaseUrl });
+  expect(column(file, "SELECT id || ': ' || derivedDue FROM Episode ORDER BY id")).toEqual([
+    "due: later",
+    "never: opened",
+    `settled: ${derivedAt}`,
+  ]);
+  expect(column(file, "SELECT adjustmentOutcomes FROM Episode")).toEqual([null, null, null]);
+});
+
 function temporaryFolder() {
   const folder = mkdtempSync(path.join(tmpdir(), "fitting-ledger-test-"));
   onTestFinished(() => rm(folder, { recursive: true, force: true }));
