@@ -9,6 +9,7 @@ import { ActionForm } from "@/app/_parts/form";
 import { formatNumber } from "@/app/_parts/numbers";
 import { PageHead } from "@/app/_parts/page-head";
 import { SubmitButton } from "@/app/_parts/submit-button";
+import { AdjustmentHistory } from "@/app/episodes/adjustment-history";
 import { may } from "@/lib/access/roles";
 import { requireActor } from "@/lib/access/session";
 import { explainDimensions, type SocketState, type Station } from "@/lib/fit";
@@ -90,6 +91,9 @@ export default async function SocketPage({ params }: { params: Promise<{ socket:
               </li>
             ))}
           </ol>
+        )}
+        {clinician && (
+          <AdjustmentHistory actor={actor} episodeId={socket.episodeId} kinds={socket.adjustments.map(({ kind }) => kind)} />
         )}
       </section>
       {clinician && <SocketFittings actor={actor} socketId={socket.id} />}

@@ -11,6 +11,7 @@ import { requireActor } from "@/lib/access/session";
 import { toClinicTime } from "@/lib/records/clinic-time";
 import { newId, now } from "@/lib/records/clock";
 import { seeEpisode } from "@/lib/records/see-episode";
+import { AdjustmentHistory } from "../../adjustment-history";
 import { findingsOf } from "../../findings";
 import { foundWith, offersNamed } from "../../found";
 import { numbersOfEpisode } from "../../mark-numbers-of-episode";
@@ -44,6 +45,7 @@ export default async function NextSocketPage({ params, searchParams }: NextSocke
           ? `The levels of socket ${origin.number} are filled in. Write the adjustments: the dimensions follow from them, and what they do not explain is shown. A level that you type over stays as typed.`
           : "The levels of the limb are filled in with its circumferences; take off what your design asks for."}
       </p>
+      {!found.some(({ forbids }) => forbids) && <AdjustmentHistory actor={actor} episodeId={episode.id} />}
       <ActionForm action={specify} draft={draftKey("next socket", episodeId, actor.id)}>
         <HiddenField name="id" value={newId()} />
         <HiddenField name="episodeId" value={episode.id} />

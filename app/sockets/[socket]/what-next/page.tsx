@@ -8,6 +8,7 @@ import { EpisodeLink } from "@/app/_parts/episode-link";
 import { formatNumber } from "@/app/_parts/numbers";
 import { PageHead } from "@/app/_parts/page-head";
 import { StateMark } from "@/app/_parts/state-mark";
+import { AdjustmentHistory } from "@/app/episodes/adjustment-history";
 import { type Found, foundWith } from "@/app/episodes/found";
 import { FoundList } from "@/app/episodes/found-list";
 import { numbersOfEpisode } from "@/app/episodes/mark-numbers-of-episode";
@@ -56,6 +57,7 @@ export default async function WhatNextPage({ params }: { params: Promise<{ socke
         <section aria-labelledby="found">
           <h2 id="found">What was found</h2>
           <WhatWasFound found={found} mayTake={may(actor, "specify a socket")} />
+          {!forbids && <AdjustmentHistory actor={actor} episodeId={episode.id} kinds={kindsOffered(found)} />}
         </section>
         <section aria-labelledby="ways" className={styles.ways}>
           <h2 id="ways">Three ways on</h2>
@@ -139,6 +141,9 @@ function WhatWasFound({ found, mayTake }: { found: readonly Found[]; mayTake: bo
     </>
   );
 }
+
+const kindsOffered = (found: readonly Found[]) =>
+  found.flatMap(({ considered }) => considered.flatMap(({ offers }) => offers.map(({ kind }) => kind)));
 
 interface WayProps {
   seen: SeenEpisode;
