@@ -1,10 +1,22 @@
 /** The invented clinic is what the screens, the pictures and the browser tests stand on: nothing in it may drift. */
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { assessReadiness, blanchings, type Decision, defaultLimits, levels, limbVolume, nextSteps, strengths } from "@/lib/fit";
+import {
+  assessReadiness,
+  blanchings,
+  type Decision,
+  defaultLimits,
+  levels,
+  limbVolume,
+  nextSteps,
+  outcomesOfAdjustments,
+  seriesOf,
+  strengths,
+} from "@/lib/fit";
 import { setClock } from "@/lib/records/clock";
 import { closeDatabase, database } from "@/lib/records/database";
 import { stages } from "@/lib/records/derived-state";
 import { rebuildDerived } from "@/lib/records/rebuild";
+import { seeAdjustmentHistory } from "@/lib/records/see-adjustment-history";
 import { type SeenEpisode, seeEpisode } from "@/lib/records/see-episode";
 import { verifyRecord } from "@/lib/records/see-record";
 import { happenings, loadInventedClinic } from "@/prisma/invented-clinic";
@@ -164,6 +176,19 @@ test("marks of every strength, on every aspect and at the distal end, looked at 
   expect(marks.some(({ distanceFromEndMm, limbLengthMm }) => distanceFromEndMm < limbLengthMm / 10)).toBe(true);
   const minutes = new Set(looks.flatMap(({ trial }) => trial.inspections.map(({ minutesAfterDoffing }) => minutesAfterDoffing)));
   expect([1, 5, 10, 20].every((minute) => minutes.has(minute))).toBe(true);
+});
+
+test("what came of the adjustments is kept as the series says it, and enough of some kinds to be counted", async () => {
+  for (const { episode, bundle, limits } of everyone())
+    expect(episode.adjustmentOutcomes, episode.wearer.clinicNumber).toEqual(outcomesOfAdjustments(seriesOf(bundle, { limits })));
+  const shown = (await seeAdjustmentHistory(clinic.cast.lead, {})).flatMap((one) =>
+    one.withheld === null ? [[one.kind, one.worked.count, one.noDetectableChange, one.worse.count, one.notMeasured]] : [],
+  );
+  expect(shown).toEqual([
+    ["relief", 5, 1, 0, 0],
+    ["trim", 5, 1, 0, 0],
+    ["volume", 6, 0, 0, 3],
+  ]);
 });
 
 test("the trail holds, and its times follow the story", async () => {
