@@ -28,7 +28,7 @@ export function HereBefore({ history, kinds }: HereBeforeProps) {
       {withheld !== undefined && <p className="soft">{withheld}</p>}
       <p className="soft">
         {statements.length > 0 &&
-          "Each was judged on what it was made for. The range is the 95\u00a0% interval of the share: with so few, anything in it is possible. "}
+          "Each was judged on what it was made for. The range is the 95\u00a0% interval of the share: any share in it goes with these counts. "}
         Counted over the other episodes of this clinic. A count of one clinic is no proof of a cause: a prosthetist decides.
       </p>
     </details>

@@ -13,8 +13,10 @@ import {
   seriesOf,
   trialLimitsOf,
 } from "@/lib/fit";
+import { Prisma } from "@/lib/generated/prisma/client";
 import { type EpisodeWhole, readEpisode } from "./bundle-of";
 import type { Transaction } from "./database";
+import { logFault } from "./faults";
 import { type JudgedEpisode, judgeEpisode } from "./judge-episode";
 import { limitsInForce } from "./limits-in-force";
 import { releaseMeaning } from "./meanings";
@@ -42,7 +44,7 @@ export interface DerivedState {
   subjectSocketId: string | null;
   socketCount: number;
   lastSeenAt: Date | null;
-  adjustmentOutcomes: AdjustmentOutcome[];
+  adjustmentOutcomes: AdjustmentOutcome[] | typeof Prisma.DbNull;
   staleOn: Date | null;
 }
 
@@ -72,7 +74,8 @@ export async function refreshDerived(
   return derived;
 }
 
-function derive(episode: EpisodeWhole, { bundle, assessment, next }: JudgedEpisode, asOf: Date): DerivedState {
+function derive(episode: EpisodeWhole, judged: JudgedEpisode, asOf: Date): DerivedState {
+  const { bundle, assessment, next } = judged;
   const resting = episode.closedAt !== null || episode.onHoldAt !== null;
   return {
     stage: stageOf(episode, bundle, next),
@@ -85,10 +88,22 @@ function derive(episode: EpisodeWhole, { bundle, assessment, next }: JudgedEpiso
     subjectSocketId: assessment.subject?.socketId ?? null,
     socketCount: episode.sockets.length,
     lastSeenAt: lastSeen(episode, asOf),
-    // By the limits that it is assessed with: under a standing release those of its day.
-    adjustmentOutcomes: outcomesOfAdjustments(seriesOf(bundle, { limits: limitsOfVersion(assessment.rulesVersion) })),
+    adjustmentOutcomes: outcomesOf(judged),
     staleOn: assessment.staleOn === null ? null : new Date(assessment.staleOn),
   };
+}
+
+/**
+ * By the limits that the episode is assessed with: under a standing release those of its day. Only the clinic's count
+ * reads them, and it stops no record from being kept: where earlier sockets cannot be judged, none is known.
+ */
+function outcomesOf({ bundle, assessment }: JudgedEpisode): DerivedState["adjustmentOutcomes"] {
+  try {
+    return outcomesOfAdjustments(seriesOf(bundle, { limits: limitsOfVersion(assessment.rulesVersion) }));
+  } catch (error) {
+    logFault(error, "what came of adjustments");
+    return Prisma.DbNull;
+  }
 }
 
 /** The stage follows from the records; only holding and closing are set by a person. */
