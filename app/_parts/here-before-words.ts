@@ -36,11 +36,12 @@ export function hereBeforeWords(history: readonly KindHistory[], kinds?: readonl
 }
 
 function statementOf(one: Shown): KindStatement {
-  const { kind, judged, worked, worse, noDetectableChange, notMeasured } = one;
+  const { kind, judged, worked, worse, noDetectableChange, notMeasured, elsewhere } = one;
   const beside = notMeasured === 0 ? "." : `; ${notMeasured} more ${notMeasured === 1 ? "was" : "were"} not measured.`;
+  const harm = elsewhere === 0 ? "" : ` After ${elsewhere} of all ${judged + notMeasured} a mark was much harder elsewhere.`;
   return {
     kind,
-    outcomes: `worked ${worked.count} of ${judged} ${inPercent(worked)}, no detectable change ${noDetectableChange}, worse ${worse.count} ${inPercent(worse)}${beside}`,
+    outcomes: `worked ${worked.count} of ${judged} ${inPercent(worked)}, no detectable change ${noDetectableChange}, worse ${worse.count} ${inPercent(worse)}${beside}${harm}`,
     from: fromWords(one),
   };
 }

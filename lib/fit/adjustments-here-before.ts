@@ -9,13 +9,15 @@ import { adjustmentKinds } from "./words";
 const effects = ["worked", "no detectable change", "worse", "not measured"] as const satisfies readonly Effect[];
 const limbStates = ["changed", "no detectable change", "not known"] as const satisfies readonly LimbBetween["state"][];
 
-/** What came of one adjustment. */
+/** What came of one adjustment. It is kept in the store: who changes its shape lets a migration mark every episode as due. */
 export const AdjustmentOutcome = z.strictObject({
   adjustmentId: z.string(),
   kind: z.enum(adjustmentKinds),
   effect: z.enum(effects),
   /** Made together with others that could have acted on the same measure: it cannot be told apart from them. */
   together: z.boolean(),
+  /** After it a mark was much harder at a place that it does not act on. */
+  elsewhere: z.boolean(),
   /** Whether the limb was another one when the second socket was worn. */
   limb: z.enum(limbStates),
 });
@@ -32,7 +34,9 @@ export const outcomesOfAdjustments = ({ steps }: Pick<Series, "steps">): Adjustm
     adjustments.flatMap(({ id, kind }): AdjustmentOutcome[] => {
       const found = judged.find(({ adjustmentId }) => adjustmentId === id);
       if (!found) return [];
-      return [{ adjustmentId: id, kind, effect: found.effect, together: found.togetherWith.length > 0, limb: limb.state }];
+      const { effect, togetherWith, sideEffects } = found;
+      const [together, elsewhere] = [togetherWith.length > 0, sideEffects.length > 0];
+      return [{ adjustmentId: id, kind, effect, together, elsewhere, limb: limb.state }];
     }),
   );
 
@@ -51,6 +55,8 @@ export interface KindRecord {
   worse: CountedShare;
   /** Beside those that were judged. */
   notMeasured: number;
+  /** Of all of them, judged or not: after it a mark was much harder at a place that it does not act on. */
+  elsewhere: number;
   /** Of those that were judged: made together with others, and cannot be told apart. */
   together: number;
   /** Of those that were judged: the limb changed detectably meanwhile. */
@@ -73,7 +79,7 @@ export const fewestJudged = 5;
  * @source wilson
  *
  * @example
- * recordOfKind([{ adjustmentId: "a1", kind: "relief", effect: "worked", together: false, limb: "not known" }])
+ * recordOfKind([{ adjustmentId: "a1", kind: "relief", effect: "worked", together: false, elsewhere: false, limb: "not known" }])
  * // => { withheld: "fewer than five were judged" }
  */
 export function recordOfKind(outcomes: readonly Omit<AdjustmentOutcome, "kind">[]): KindRecord | WithheldRecord {
@@ -92,6 +98,7 @@ export function recordOfKind(outcomes: readonly Omit<AdjustmentOutcome, "kind">[
     noDetectableChange: had("no detectable change"),
     worse: shared(had("worse")),
     notMeasured: outcomes.length - judged.length,
+    elsewhere: outcomes.filter(({ elsewhere }) => elsewhere).length,
     together: judged.filter(({ together }) => together).length,
     limbChanged: judged.filter(({ limb }) => limb === "changed").length,
     limbNotKnown: judged.filter(({ limb }) => limb === "not known").length,

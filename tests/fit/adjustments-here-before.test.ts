@@ -12,7 +12,7 @@ import {
 import { readyBundle, socketOf } from "./ready-bundle";
 
 const outcome = (effect: Effect, more: Partial<AdjustmentOutcome> = {}): AdjustmentOutcome => ({
-  ...{ adjustmentId: "a1", kind: "relief", effect, together: false, limb: "no detectable change" },
+  ...{ adjustmentId: "a1", kind: "relief", effect, together: false, elsewhere: false, limb: "no detectable change" },
   ...more,
 });
 const times = (count: number, effect: Effect, more: Partial<AdjustmentOutcome> = {}) =>
@@ -28,7 +28,14 @@ describe("the outcomes of a series", () => {
   it("are those of the adjustments of each step, with the limb of that step", () => {
     const series = seriesOf(readyBundle());
     expect(outcomesOfAdjustments(series)).toEqual([
-      { adjustmentId: "ad1", kind: "volume", effect: "worked", together: false, limb: series.steps[0]?.limb.state },
+      {
+        adjustmentId: "ad1",
+        kind: "volume",
+        effect: "worked",
+        together: false,
+        elsewhere: false,
+        limb: series.steps[0]?.limb.state,
+      },
     ]);
   });
 
@@ -48,6 +55,16 @@ describe("the outcomes of a series", () => {
     expect(outcomesOfAdjustments(seriesOf(bundle))).toEqual([]);
   });
 
+  it("say where a mark was much harder elsewhere, also of what was not measured itself", () => {
+    const { steps } = seriesOf(readyBundle());
+    const side = { place: "anterior middle", gradeBefore: 0, gradeAfter: 3 };
+    const withMark = steps.map((step) => ({
+      ...step,
+      effects: step.effects.map((effect) => ({ ...effect, effect: "not measured" as const, sideEffects: [side] })),
+    }));
+    expect(outcomesOfAdjustments({ steps: withMark })).toMatchObject([{ effect: "not measured", elsewhere: true }]);
+  });
+
   it("take the limb's state from the step as it is", () => {
     const { steps } = seriesOf(readyBundle());
     for (const state of ["changed", "no detectable change", "not known"] as const)
@@ -65,8 +82,8 @@ describe("the record of a kind", () => {
       ...times(5, "worked"),
       outcome("worked", { together: true }),
       outcome("no detectable change", { limb: "changed" }),
-      outcome("worse", { limb: "not known", together: true }),
-      ...times(2, "not measured", { together: true, limb: "changed" }),
+      outcome("worse", { limb: "not known", together: true, elsewhere: true }),
+      ...times(2, "not measured", { together: true, limb: "changed", elsewhere: true }),
     ]);
     expect(record).toMatchObject({
       judged: 8,
@@ -77,6 +94,7 @@ describe("the record of a kind", () => {
       together: 2,
       limbChanged: 1,
       limbNotKnown: 1,
+      elsewhere: 3,
     });
     expect(record.worked.low).toBeCloseTo((0.9901 - 0.3842) / 1.4802, 3);
     expect(record.worked.high).toBeCloseTo((0.9901 + 0.3842) / 1.4802, 3);

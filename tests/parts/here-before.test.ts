@@ -12,11 +12,15 @@ interface Told {
   worse?: number;
   not?: number;
   together?: number;
+  elsewhere?: number;
   limb?: "changed" | "not known" | "no detectable change";
 }
 
 /** The first of the judged were made together with others. */
-function historyOf(kind: AdjustmentKind, { worked = 0, same = 0, worse = 0, not = 0, together = 0, limb }: Told): KindHistory {
+function historyOf(
+  kind: AdjustmentKind,
+  { worked = 0, same = 0, worse = 0, not = 0, together = 0, elsewhere = 0, limb }: Told,
+): KindHistory {
   const effects: Effect[] = [
     ...Array.from({ length: worked }, () => "worked" as const),
     ...Array.from({ length: same }, () => "no detectable change" as const),
@@ -25,7 +29,13 @@ function historyOf(kind: AdjustmentKind, { worked = 0, same = 0, worse = 0, not 
   ];
   const record = recordOfKind(
     effects.map((effect, index) => ({
-      ...{ adjustmentId: String(index), effect, together: index < together, limb: limb ?? "no detectable change" },
+      ...{
+        adjustmentId: String(index),
+        effect,
+        together: index < together,
+        elsewhere: index < elsewhere,
+        limb: limb ?? "no detectable change",
+      },
     })),
   );
   return record.withheld === null ? { kind, ...record, episodes: 3 } : { kind, ...record };
@@ -47,6 +57,13 @@ describe("what a kind has done, in words", () => {
     );
     expect(relief?.from).toBe(
       "The 8 that were judged are from 3 episodes. Of these: 3 made together with others, cannot be told apart.",
+    );
+  });
+
+  test("a mark that came elsewhere is said with the outcomes", () => {
+    const { statements } = hereBeforeWords([historyOf("relief", { worked: 5, not: 2, elsewhere: 2 })]);
+    expect(plain(statements[0]?.outcomes ?? "")).toMatch(
+      /; 2 more were not measured\. After 2 of all 7 a mark was much harder elsewhere\.$/,
     );
   });
 

@@ -16,7 +16,14 @@ const ofKind = (history: readonly KindHistory[], kind: string) => history.find((
 const outcomes = (...of: readonly (readonly [number, Effect])[]): AdjustmentOutcome[] =>
   of.flatMap(([count, effect]) =>
     Array.from({ length: count }, () => ({
-      ...{ adjustmentId: randomUUID(), kind: "relief" as const, effect, together: false, limb: "not known" as const },
+      ...{
+        adjustmentId: randomUUID(),
+        kind: "relief" as const,
+        effect,
+        together: false,
+        elsewhere: false,
+        limb: "not known" as const,
+      },
     })),
   );
 
