@@ -38,7 +38,10 @@ export function hereBeforeWords(history: readonly KindHistory[], kinds?: readonl
 function statementOf(one: Shown): KindStatement {
   const { kind, judged, worked, worse, noDetectableChange, notMeasured, elsewhere } = one;
   const beside = notMeasured === 0 ? "." : `; ${notMeasured} more ${notMeasured === 1 ? "was" : "were"} not measured.`;
-  const harm = elsewhere === 0 ? "" : ` After ${elsewhere} of all ${judged + notMeasured} a mark was much harder elsewhere.`;
+  const harm =
+    elsewhere === 0
+      ? ""
+      : ` After ${elsewhere} of all ${judged + notMeasured} a mark was much harder at a place that it was not made for.`;
   return {
     kind,
     outcomes: `worked ${worked.count} of ${judged} ${inPercent(worked)}, no detectable change ${noDetectableChange}, worse ${worse.count} ${inPercent(worse)}${beside}${harm}`,

@@ -16,7 +16,7 @@ export const AdjustmentOutcome = z.strictObject({
   effect: z.enum(effects),
   /** Made together with others that could have acted on the same measure: it cannot be told apart from them. */
   together: z.boolean(),
-  /** After it a mark was much harder at a place that it does not act on. */
+  /** After it a mark was much harder at a place that it was not made for. */
   elsewhere: z.boolean(),
   /** Whether the limb was another one when the second socket was worn. */
   limb: z.enum(limbStates),
@@ -55,7 +55,7 @@ export interface KindRecord {
   worse: CountedShare;
   /** Beside those that were judged. */
   notMeasured: number;
-  /** Of all of them, judged or not: after it a mark was much harder at a place that it does not act on. */
+  /** Of all of them, judged or not: after it a mark was much harder at a place that it was not made for. */
   elsewhere: number;
   /** Of those that were judged: made together with others, and cannot be told apart. */
   together: number;

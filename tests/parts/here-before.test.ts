@@ -63,7 +63,7 @@ describe("what a kind has done, in words", () => {
   test("a mark that came elsewhere is said with the outcomes", () => {
     const { statements } = hereBeforeWords([historyOf("relief", { worked: 5, not: 2, elsewhere: 2 })]);
     expect(plain(statements[0]?.outcomes ?? "")).toMatch(
-      /; 2 more were not measured\. After 2 of all 7 a mark was much harder elsewhere\.$/,
+      /; 2 more were not measured\. After 2 of all 7 a mark was much harder at a place that it was not made for\.$/,
     );
   });
 
