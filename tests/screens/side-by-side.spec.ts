@@ -219,14 +219,31 @@ test("a technician opens no comparison", async ({ browser, clinic }) => {
   await context.close();
 });
 
-test("it prints on one page", async ({ page, clinic }) => {
-  for (const numbers of [
-    [4, 5],
-    [1, 2, 6, 7],
-  ]) {
-    await page.goto(gardener(clinic.file).beside(...numbers));
-    await expect(page.getByRole("heading", { level: 1 })).toBeVisible();
-    const pdf = await page.pdf({ preferCSSPageSize: true });
-    expect(pdf.toString("latin1").match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
-  }
+test("it prints on one page of either paper", async ({ page, clinic }) => {
+  const [long, branched] = [gardener(clinic.file), boatBuilder(clinic.file)];
+  for (const address of [long.beside(4, 5), long.beside(1, 2, 6, 7), branched.beside(4, 5)])
+    for (const format of ["A4", "Letter"]) {
+      await page.goto(address);
+      await expect(page.getByRole("heading", { level: 1 })).toBeVisible();
+      const pdf = await page.pdf({ preferCSSPageSize: true, format });
+      expect(pdf.toString("latin1").match(/\/Type\s*\/Page\b/g), `${address} on ${format}`).toHaveLength(1);
+    }
+});
+
+test("a socket's own page says what came of its adjustments, but not to the bench", async ({ page, browser, clinic }) => {
+  const address = `/sockets/${gardener(clinic.file).socket(5)}`;
+  await page.goto(address);
+  const adjustments = page.getByRole("region", { name: "What separates it from socket 4" });
+  await expect(adjustments.getByRole("listitem").filter({ hasText: "relief 3" })).toContainText(/worked\s*grade 3 → 1/);
+  await expect(adjustments.getByRole("listitem").filter({ hasText: "build-up 4" })).toContainText("worse");
+  await adjustments.getByRole("link", { name: "Sockets 4 and 5 side by side" }).click();
+  await expect(page.getByRole("heading", { level: 1 })).toHaveText("Sockets 4 and 5, side by side");
+
+  const context = await browser.newContext({ storageState: signedInState("technician"), baseURL: clinic.address });
+  const bench = await context.newPage();
+  await bench.goto(address);
+  const read = bench.getByRole("region", { name: "What separates it from socket 4" });
+  await expect(read.getByRole("listitem")).toHaveCount(2);
+  await expect(read).not.toContainText(/worked|worse|grade/);
+  await context.close();
 });

@@ -1,15 +1,21 @@
-import { show } from "@/app/_forms/show";
 import { dayAndTimeAt } from "@/app/_parts/dates";
 import { limbShapeOf } from "@/app/_parts/limb-shape";
 import { SkinOverTime } from "@/app/_parts/skin-over-time";
 import type { Actor } from "@/lib/access/actor";
-import { seeEpisodeOfSocket } from "@/lib/records/see-episode";
+import type { SeenEpisode } from "@/lib/records/see-episode";
 import { FittingLinks } from "./fitting-links";
 import styles from "./socket.module.css";
 
 /** The fittings of this socket, and what the skin showed after each. Clinical: only for whom wearers are seen by. */
-export async function SocketFittings({ actor, socketId }: { actor: Actor; socketId: string }) {
-  const { episode, bundle } = await show(seeEpisodeOfSocket(actor, socketId));
+export function SocketFittings({
+  actor,
+  socketId,
+  seen: { episode, bundle },
+}: {
+  actor: Actor;
+  socketId: string;
+  seen: SeenEpisode;
+}) {
   const socket = episode.sockets.find(({ id }) => id === socketId);
   const fittings = bundle.fittings.filter((fitting) => fitting.socketId === socketId);
   if (fittings.length === 0) return null;

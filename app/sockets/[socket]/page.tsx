@@ -1,7 +1,6 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { show } from "@/app/_forms/show";
-import { adjustmentWords } from "@/app/_parts/adjustment-words";
 import { Choose } from "@/app/_parts/choices";
 import { dayAndTimeAt, dayAt, longDay } from "@/app/_parts/dates";
 import { DateField, HiddenField, TextField } from "@/app/_parts/fields";
@@ -9,7 +8,6 @@ import { ActionForm } from "@/app/_parts/form";
 import { formatNumber } from "@/app/_parts/numbers";
 import { PageHead } from "@/app/_parts/page-head";
 import { SubmitButton } from "@/app/_parts/submit-button";
-import { AdjustmentHistory } from "@/app/episodes/adjustment-history";
 import { may } from "@/lib/access/roles";
 import { requireActor } from "@/lib/access/session";
 import { explainDimensions, type SocketState, type Station } from "@/lib/fit";
@@ -17,8 +15,10 @@ import { clinicSettings } from "@/lib/records/clinic";
 import { toClinicTime } from "@/lib/records/clinic-time";
 import { now } from "@/lib/records/clock";
 import { waysOn } from "@/lib/records/move-socket";
+import { seeEpisodeOfSocket } from "@/lib/records/see-episode";
 import { type SocketOrder, seeSocketOrder } from "@/lib/records/see-workshop";
 import { move } from "./actions";
+import { SocketAdjustments } from "./adjustments";
 import { SocketFittings } from "./fittings";
 import styles from "./socket.module.css";
 
@@ -33,6 +33,7 @@ export default async function SocketPage({ params }: { params: Promise<{ socket:
   const clinician = may(actor, "see wearers");
   const state = socket.state as SocketState; // the column holds only what the commands write
   const ways = waysOn(state, actor.role);
+  const seen = clinician ? await show(seeEpisodeOfSocket(actor, socketId)) : undefined;
   return (
     <>
       <PageHead
@@ -77,26 +78,8 @@ export default async function SocketPage({ params }: { params: Promise<{ socket:
           </dl>
         </section>
       </div>
-      <section aria-labelledby="adjustments">
-        <h2 id="adjustments">
-          {socket.derivedFrom ? `What separates it from socket ${socket.derivedFrom.number}` : "Adjustments"}
-        </h2>
-        {socket.adjustments.length === 0 ? (
-          <p className="soft">None is recorded.</p>
-        ) : (
-          <ol>
-            {socket.adjustments.map((adjustment) => (
-              <li key={adjustment.id}>
-                <strong>{adjustmentWords(adjustment)}</strong> <small>for: {adjustment.reason}</small>
-              </li>
-            ))}
-          </ol>
-        )}
-        {clinician && (
-          <AdjustmentHistory actor={actor} episodeId={socket.episodeId} kinds={socket.adjustments.map(({ kind }) => kind)} />
-        )}
-      </section>
-      {clinician && <SocketFittings actor={actor} socketId={socket.id} />}
+      <SocketAdjustments actor={actor} socket={socket} seen={seen} />
+      {seen && <SocketFittings actor={actor} socketId={socket.id} seen={seen} />}
       {ways.length > 0 && (
         <section aria-labelledby="move" className="not-on-paper">
           <h2 id="move">Where is it now?</h2>

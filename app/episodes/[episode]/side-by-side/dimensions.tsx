@@ -58,7 +58,7 @@ interface TableProps {
 function LevelTable({ dimensions: { levels, columns }, limbs, bundle }: TableProps) {
   const isBetween = levels.some(({ sockets }) => sockets.some(({ interpolated }) => interpolated));
   return (
-    <table className={styles.levels}>
+    <table className={`${styles.levels} ${styles.stacking}`}>
       <caption className="soft">
         Circumference in mm; under each socket how much tighter it is than the limb when it was worn.
         {isBetween && " ≈ lies between two of its levels."}
@@ -82,14 +82,22 @@ function LevelTable({ dimensions: { levels, columns }, limbs, bundle }: TablePro
       <tbody>
         {levels.map(({ distanceMm, sockets }) => (
           <tr key={distanceMm}>
-            <th scope="row">{formatNumber(distanceMm, 0)}</th>
+            <th scope="row">
+              {formatNumber(distanceMm, 0)}
+              <span className={styles.narrow}>
+                {"\u00a0mm from the "}
+                {bundle.episode.stationsFrom}
+              </span>
+            </th>
             {limbs.map((limb) => (
               <td key={limb.id} className="n">
+                <span className={styles.narrow}>limb{limbs.length > 1 && `, ${dayOf(limb.at, bundle)}`}: </span>
                 {limbAt(limb, distanceMm)}
               </td>
             ))}
             {sockets.map((socket, column) => (
               <td key={columns[column]?.socketId} className="n">
+                <span className={styles.narrow}>socket {columns[column]?.number}: </span>
                 <AtLevel socket={socket} />
               </td>
             ))}

@@ -149,7 +149,7 @@ interface PlacesProps {
 function Places({ places, sockets, bundle, occasion }: PlacesProps) {
   const { limbLengthMm } = bundle.episode;
   return (
-    <table className={styles.places}>
+    <table className={`${styles.places} ${styles.stacking}`}>
       <caption className="soft">
         Places {after[occasion]}, by the letters of the maps. Two marks are at one place where they overlap by a fifth of the
         smaller one.
@@ -174,6 +174,7 @@ function Places({ places, sockets, bundle, occasion }: PlacesProps) {
               </th>
               {cells.map((cell, column) => (
                 <td key={sockets[column]?.socketId}>
+                  <span className={styles.narrow}>{sockets[column]?.name}: </span>
                   <PlaceCell cell={cell} />
                 </td>
               ))}

@@ -83,7 +83,7 @@ interface TableProps {
 
 function MeasureTable({ caption, rows, comparison: { sockets, columns }, timeZone }: TableProps) {
   return (
-    <table className={styles.measures}>
+    <table className={`${styles.measures} ${styles.stacking}`}>
       <caption className="heard">{caption}</caption>
       <thead>
         <tr>
