@@ -47,7 +47,9 @@ const mayDo = {
   "look at the skin": [...clinicians, "wearer"],
   sign: ["prosthetist"],
   "withdraw a signature": ["prosthetist"],
+  "check a made socket": bench,
   "deliver a socket": clinicians,
+  "plan wearing": ["prosthetist"],
   "manage accounts": ["administrator"],
   "change a limit": ["administrator"],
 } as const satisfies Record<string, readonly Role[]>;

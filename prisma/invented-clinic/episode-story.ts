@@ -1,9 +1,12 @@
 /** One episode's story: the limb's size, the series of sockets, the signatures and the end. */
-import type { Level, Suspension } from "@/lib/fit";
+import type { Level, Station, Suspension } from "@/lib/fit";
 import { acknowledgeCautions } from "@/lib/records/acknowledge-cautions";
+import { checkMadeSocket } from "@/lib/records/check-made-socket";
 import { deliverSocket } from "@/lib/records/deliver-socket";
+import { releaseMeaning } from "@/lib/records/meanings";
 import { measureLimb } from "@/lib/records/measure-limb";
 import { openEpisode, setCourse, strikeOutEpisode } from "@/lib/records/open-episode";
+import { definitiveStations } from "@/lib/records/released";
 import { seeEpisode } from "@/lib/records/see-episode";
 import { sign, withdrawSignature } from "@/lib/records/sign";
 import { demoPassword, type Who } from "./accounts";
@@ -36,6 +39,12 @@ interface MeasuringOptions {
   linerOn?: boolean;
   note?: string;
 }
+
+/** A tape is read to half a millimetre. */
+const asTaped = ({ distanceMm, circumferenceMm }: Station): Station => ({
+  distanceMm,
+  circumferenceMm: Math.round(circumferenceMm * 2) / 2,
+});
 
 type Meaning = "wear trial accepted" | "release for definitive fabrication";
 
@@ -118,9 +127,17 @@ export class EpisodeStory {
     );
   }
 
+  /** Measured against its sheet by tape, then handed over. */
   delivered(when: When, note?: string): this {
     const at = this.timeline.calendar.instant(when);
-    return this.add(at, "delivered", ({ assistant }) => deliverSocket(assistant, { episodeId: this.id, at, note }));
+    return this.add(at, "delivered", async ({ assistant }) => {
+      const { episode } = await seeEpisode(assistant, this.id);
+      const release = episode.signOffs.findLast(({ meaning, withdrawal }) => meaning === releaseMeaning && withdrawal === null);
+      if (!release) throw new Error("a story delivers what was released");
+      const stations = definitiveStations(release.evidence).map(asTaped);
+      await checkMadeSocket(assistant, { signOffId: release.id, at, method: "tape", stations });
+      return deliverSocket(assistant, { episodeId: this.id, at, note });
+    });
   }
 
   course(when: When, course: "on hold" | "closed" | "in fitting", why?: string): this {

@@ -42,7 +42,7 @@ test("the whole job: a ready episode is accepted, released, delivered, and every
   expect(evidence.previousDigest).toBe(signOff.previousDigest);
   expect(signOff.previousDigest).not.toMatch(/^0+$/);
 
-  await deliverSocket(clinic.assistant, { episodeId, at: today });
+  await deliverSocket(clinic.assistant, { episodeId, at: today, confirmed: ["not measured"] });
   expect((await seeEpisode(clinic.prosthetist, episodeId)).episode).toMatchObject({ nextStep: null, stage: "delivered" });
   expect(await verifyRecord(clinic.prosthetist, null)).toMatchObject({ holds: true });
 });
