@@ -38,6 +38,7 @@ export * from "./replay-wear-trial";
 export * from "./replay-wear-trial-verdict";
 export * from "./rule-sets";
 export * from "./series";
+export * from "./series-trends";
 export * from "./skin-marks-evenness";
 export * from "./skin-marks-grade";
 export * from "./skin-marks-map";
