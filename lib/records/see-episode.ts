@@ -1,4 +1,4 @@
-import { type Limits, limitValue, settingsInVersion } from "@/lib/fit";
+import { type Limits, limitsOfVersion, limitValue, type SeriesTrends, seriesOf, settingsInVersion, trendsOf } from "@/lib/fit";
 import { type EpisodeWhole, readEpisode } from "./bundle-of";
 import { now } from "./clock";
 import type { Database } from "./database";
@@ -19,6 +19,22 @@ export const seeEpisode = query({
   permission: "see wearers",
   read: async (db, episodeId: string) => withSetAside(db, await episodeAsOf(db, episodeId, now())),
   seen: ({ episode }) => ({ action: "saw an episode", kind: "episode", id: episode.id, wearerId: episode.wearerId }),
+});
+
+/** One episode with its sockets over time, each judged by the limits that the episode is judged by. */
+export const seeTrends = query({
+  permission: "see wearers",
+  read: async (db, episodeId: string): Promise<SeenEpisode & { trends: SeriesTrends }> => {
+    const seen = await episodeAsOf(db, episodeId, now());
+    const limits = limitsOfVersion(seen.assessment.rulesVersion);
+    return { ...seen, limits, trends: trendsOf(seen.bundle, seriesOf(seen.bundle, { limits }), { limits }) };
+  },
+  seen: ({ episode }) => ({
+    action: "saw the trends of an episode",
+    kind: "episode",
+    id: episode.id,
+    wearerId: episode.wearerId,
+  }),
 });
 
 /** The episode as a file of its own, for the clinic's archive or another clinic; with the clinic's own limits, if it has any. */

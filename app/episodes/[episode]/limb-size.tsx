@@ -31,13 +31,35 @@ function volumeOver(
 const error90 = 1.645;
 
 const dayMs = 86_400_000;
-const dayNumber = (at: string): number => Date.parse(at) / dayMs;
+export const dayNumber = (at: string | number): number => new Date(at).getTime() / dayMs;
 
 /** The measurement that the latest one was compared with when the size was judged settled. */
 function settledSince(points: readonly VolumeAt[], limits: Limits): string | undefined {
   const last = points.at(-1);
   const apart = limitValue(limits, "settled-apart-days");
   return last && points.findLast(({ at }) => Date.parse(last.at) - Date.parse(at) >= apart * dayMs)?.at;
+}
+
+/** Points of the volume with the 90 % interval of each, and from when on the size is judged settled. */
+export function volumePoints(bundle: Bundle, { limits, assessment }: { limits: Limits; assessment: Assessment }) {
+  const found = volumes(bundle, limits);
+  const settled = assessment.gates.find(({ id }) => id === "limb-settled");
+  const since = settled?.state === "met" ? settledSince(found, limits) : undefined;
+  return {
+    settled,
+    points: found.map(({ at, volumeMl, standardErrorMl }) => {
+      const day = dayAt(at, bundle.clinic.timeZone);
+      return {
+        at: dayNumber(at),
+        day,
+        label: shortDay(day),
+        value: volumeMl,
+        low: volumeMl - error90 * standardErrorMl,
+        high: volumeMl + error90 * standardErrorMl,
+      };
+    }),
+    zone: since === undefined ? undefined : { from: dayNumber(since), label: "settled (within ±5 %)" },
+  };
 }
 
 /** The limb's volume over time with its error band, and the same as a table. */
@@ -52,12 +74,8 @@ export function LimbSize({
   limits: Limits;
   headId: string;
 }) {
-  const { timeZone } = bundle.clinic;
-  const points = volumes(bundle, limits);
-  const settled = assessment.gates.find(({ id }) => id === "limb-settled");
-  const first = points[0];
-  const last = points.at(-1);
-  const since = settled?.state === "met" ? settledSince(points, limits) : undefined;
+  const { settled, points, zone } = volumePoints(bundle, { limits, assessment });
+  const [first, last] = [points[0], points.at(-1)];
   return (
     <>
       <h2 id={headId}>The limb’s size</h2>
@@ -79,15 +97,9 @@ export function LimbSize({
             along="day"
             measure="volume"
             unit="mL"
-            summary={`Limb volume from ${formatNumber(first.volumeMl, 0)} mL on ${longDay(dayAt(first.at, timeZone))} to ${formatNumber(last.volumeMl, 0)} mL on ${longDay(dayAt(last.at, timeZone))}.`}
-            points={points.map(({ at, volumeMl, standardErrorMl }) => ({
-              at: dayNumber(at),
-              label: shortDay(dayAt(at, timeZone)),
-              value: volumeMl,
-              low: volumeMl - error90 * standardErrorMl,
-              high: volumeMl + error90 * standardErrorMl,
-            }))}
-            zone={since === undefined ? undefined : { from: dayNumber(since), label: "settled (within ±5 %)" }}
+            summary={`Limb volume from ${formatNumber(first.value, 0)} mL on ${longDay(first.day)} to ${formatNumber(last.value, 0)} mL on ${longDay(last.day)}.`}
+            points={points}
+            zone={zone}
           />
         </>
       )}

@@ -109,6 +109,11 @@ export default async function EpisodePage({ params }: { params: Promise<{ episod
                 : ["after release", "not begun"]
           }
         />
+        <p>
+          <Link href={`/episodes/${episode.id}/trends`} prefetch={false}>
+            Trends over the series
+          </Link>
+        </p>
       </section>
       <section aria-labelledby="gates">
         <h2 id="gates">What stands behind it</h2>

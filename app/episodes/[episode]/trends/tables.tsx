@@ -1,0 +1,137 @@
+import { dayAt, longDay } from "@/app/_parts/dates";
+import { formatNumber, formatQuantity } from "@/app/_parts/numbers";
+import type { SeriesTrends, SocketTrend } from "@/lib/fit";
+import type { volumePoints } from "../limb-size";
+import styles from "./trends.module.css";
+
+const hardestWords = ["none", "faint", "clear", "deep or firm", "broken or purple"] as const;
+
+interface Column {
+  head: string;
+  of: (socket: SocketTrend) => string;
+}
+
+const columns: readonly Column[] = [
+  { head: "comfort at the fitting", of: ({ comfortAtFitting }) => outOfTen(comfortAtFitting, "not asked") },
+  { head: "last comfort of the trial", of: ({ comfortInTrial }) => outOfTen(comfortInTrial, "not asked") },
+  {
+    head: "hardest mark",
+    of: ({ hardestMark }) =>
+      hardestMark ? `${hardestWords[hardestMark.grade]} (${hardestMark.grade}), after the ${hardestMark.after}` : "not looked",
+  },
+  {
+    head: "displacement",
+    of: ({ displacement }) =>
+      displacement
+        ? `${formatQuantity({ ...displacement, unit: "mm" })} at ${formatQuantity({ value: displacement.atN, unit: "N" })}`
+        : "not measured",
+  },
+  {
+    head: "index, 90 % interval",
+    of: ({ index }) =>
+      index
+        ? [
+            formatNumber(index.value, 2),
+            index.low90 !== undefined &&
+              index.high90 !== undefined &&
+              `${formatNumber(index.low90, 2)} to ${formatNumber(index.high90, 2)}`,
+          ]
+            .filter(Boolean)
+            .join(", ")
+        : "not known",
+  },
+  { head: "stop signs", of: ({ stopSigns }) => (stopSigns === 0 ? "none" : String(stopSigns)) },
+];
+
+const outOfTen = (value: number | undefined, otherwise: string): string =>
+  value === undefined ? otherwise : formatNumber(value, Number.isInteger(value) ? 0 : 1);
+
+interface TrendTablesProps {
+  trends: SeriesTrends;
+  timeZone: string;
+  volumes: ReturnType<typeof volumePoints>["points"];
+  zone: ReturnType<typeof volumePoints>["zone"];
+}
+
+/** The numbers of all five panels, one press away; open on paper and without scripts. */
+export function TrendTables({ trends: { sockets, neverWorn }, timeZone, volumes, zone }: TrendTablesProps) {
+  return (
+    <details className={styles.same}>
+      <summary>The same as tables</summary>
+      <table className={styles.sockets}>
+        <caption>Each socket on the day it was last worn</caption>
+        <thead>
+          <tr>
+            <th scope="col">socket</th>
+            <th scope="col">last worn</th>
+            {columns.map(({ head }) => (
+              <th key={head} scope="col">
+                {head}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {sockets.map((socket) => (
+            <tr key={socket.socketId}>
+              <th scope="row">
+                <span className={styles.of}>socket </span>
+                {socket.number}
+              </th>
+              <td>{longDay(dayAt(new Date(socket.atMs), timeZone))}</td>
+              {columns.map(({ head, of }) => (
+                <td key={head}>
+                  <span className={styles.of} aria-hidden="true">
+                    {head}{" "}
+                  </span>
+                  {of(socket)}
+                </td>
+              ))}
+            </tr>
+          ))}
+          {neverWorn.map((number) => (
+            <tr key={number}>
+              <th scope="row">
+                <span className={styles.of}>socket </span>
+                {number}
+              </th>
+              <td colSpan={columns.length + 1}>never worn</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {volumes.length > 0 && (
+        <table className={styles.limb}>
+          <caption>The limb’s volume between the same levels</caption>
+          <thead>
+            <tr>
+              <th scope="col">measured on</th>
+              <th scope="col" className="n">
+                volume
+              </th>
+              <th scope="col" className="n">
+                90 % interval
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {volumes.map(({ at, day, value, low, high }) => (
+              <tr key={at}>
+                <th scope="row">{longDay(day)}</th>
+                <td className="n">{formatQuantity({ value, unit: "mL" })}</td>
+                <td className="n">
+                  {formatQuantity({ value: low, unit: "mL" })} to {formatQuantity({ value: high, unit: "mL" })}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+      {zone && (
+        <p className="soft">
+          From {volumes.filter(({ at }) => at >= zone.from).map(({ day }) => longDay(day))[0]}: {zone.label}
+        </p>
+      )}
+    </details>
+  );
+}
