@@ -5,7 +5,7 @@ import { fontOf, tokenColour } from "./chart-colours";
 import type { ChartPoint, Drawn } from "./line-chart-props";
 
 /** Spans, the zone and the limit line, which lie behind the line itself. */
-export const drawnBehind = ({ points, zone, limit, moments = [], spans = [] }: Drawn): Plugin<"line"> => ({
+export const drawnBehind = ({ points, beside, zone, limit, moments = [], spans = [] }: Drawn): Plugin<"line"> => ({
   id: "behind",
   beforeDatasetsDraw: (chart) => {
     const { ctx, chartArea, scales } = chart;
@@ -19,7 +19,7 @@ export const drawnBehind = ({ points, zone, limit, moments = [], spans = [] }: D
       ctx.fillRect(from, top, to - from, bottom - top);
       ctx.fillStyle = tokenColour(chart, "--unknown");
       ctx.fillRect(from, bottom - 3, to - from, 3);
-      if (ctx.measureText(span.label).width + 8 < to - from) ctx.fillText(span.label, from + 6, bottom - 24);
+      if (ctx.measureText(span.label).width + 8 < to - from && bottom - top > 80) ctx.fillText(span.label, from + 6, bottom - 24);
     }
     if (zone) {
       const from = Math.max(left, scales.x?.getPixelForValue(zone.from) ?? left);
@@ -52,7 +52,8 @@ export const drawnBehind = ({ points, zone, limit, moments = [], spans = [] }: D
       ctx.stroke();
       // The words stand at the end where the line keeps away from the limit.
       const away = (point: ChartPoint | undefined) => Math.abs((point?.value ?? limit.value) - limit.value);
-      const atLeft = away(points[0]) > away(points.at(-1));
+      const all = [...points, ...(beside?.points ?? [])].sort((a, b) => a.at - b.at);
+      const atLeft = away(all[0]) > away(all.at(-1));
       ctx.textAlign = atLeft ? "left" : "right";
       ctx.fillText(limit.label, atLeft ? left + 4 : right - 4, y - top > 24 ? y - 20 : y + 6);
     }
@@ -96,7 +97,7 @@ export const drawnAbove = ({ points, interval, beside }: Drawn): Plugin<"line"> 
     for (const point of [...points, ...(beside?.points ?? [])]) {
       if (point.name === undefined) continue;
       const { x, y } = place({ at: point.at, value: interval === "bars" ? (point.high ?? point.value) : point.value });
-      ctx.fillText(point.name, x, y - 7);
+      ctx.fillText(point.name, x, y - 8);
     }
     ctx.restore();
   },

@@ -93,7 +93,9 @@ function datasetsOf({ points, gaps, beside, interval = "band" }: Drawn): ChartDa
               data: broken(values(beside.points), beside.gaps),
               borderDash: [5, 4],
               pointStyle: "rect" as const,
-              pointRadius: 4,
+              // Seen around a round point of the same value.
+              pointRadius: 8.5,
+              pointBorderWidth: 1.6,
               borderColor: coloured("--soft"),
               pointBorderColor: coloured("--soft"),
             },
@@ -118,7 +120,11 @@ function optionsOf(drawn: Drawn): ChartOptions<"line"> {
     maintainAspectRatio: false,
     events: [],
     // A name may stand above a point at the top.
-    layout: { padding: { top: points.some(({ name }) => name !== undefined) ? 24 : 6, right: 4 } },
+    layout: {
+      // Points of one chart take no more room than those of another above it.
+      ...(upWidth === undefined ? {} : { autoPadding: false }),
+      padding: { top: points.some(({ name }) => name !== undefined) ? 24 : 6, right: 4 },
+    },
     scales: {
       x: {
         type: "linear",

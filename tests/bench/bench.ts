@@ -12,6 +12,7 @@ const benches = {
   },
   "check-in": async () => (await import("./check-in")).checkInWithinBar(),
   press: async () => [await (await import("./press")).pressWithinBar()],
+  series: async () => (await import("./series")).seriesWithinBars(),
   typing: async () => [await (await import("./typing")).typingWithinBar()],
 };
 

@@ -40,6 +40,9 @@ export default async function TrendsPage({ params }: { params: Promise<{ episode
         <>
           <Head trends={trends} words={limbWords(trends)} />
           <section className={styles.panels} aria-label="Measures over time">
+            {trends.spans.some(({ limb }) => limb.state === "changed") && (
+              <p className={`soft ${styles.key}`}>Shaded: between two sockets where the limb changed detectably.</p>
+            )}
             {panelsOf({ trends, bundle, limits, volume }).map(({ name, about, key, chart, missing }) => (
               <figure key={name} className={styles.panel}>
                 <figcaption>

@@ -50,11 +50,11 @@ export function panelsOf({ trends, bundle, limits, volume }: Asked): Panel[] {
     {
       name: "Comfort",
       about: "0 to 10, higher is better",
-      key: "round and joined: last said in the wear trial; square and dashed: said at the fitting",
+      key: `round: last said in the wear trial, ${formatNumber(least, 0)} or more asked for; square: said at the fitting`,
       ...comfortOf(sockets, {
         ...shared,
         frame: { along, up: [0, 10] },
-        limit: { value: least, label: `in a trial ${least} or more` },
+        limit: { value: least, label: `${formatNumber(least, 0)} or more` },
       }),
     },
     {

@@ -46,6 +46,8 @@ const columns: readonly Column[] = [
 const outOfTen = (value: number | undefined, otherwise: string): string =>
   value === undefined ? otherwise : formatNumber(value, Number.isInteger(value) ? 0 : 1);
 
+const wholeMl = (value: number): string => `${formatNumber(value, 0)}\u00a0mL`;
+
 interface TrendTablesProps {
   trends: SeriesTrends;
   timeZone: string;
@@ -102,7 +104,7 @@ export function TrendTables({ trends: { sockets, neverWorn }, timeZone, volumes,
       </table>
       {volumes.length > 0 && (
         <table className={styles.limb}>
-          <caption>The limb’s volume between the same levels</caption>
+          <caption>The limb’s volume between the same levels, with its 90 % interval</caption>
           <thead>
             <tr>
               <th scope="col">measured on</th>
@@ -118,9 +120,9 @@ export function TrendTables({ trends: { sockets, neverWorn }, timeZone, volumes,
             {volumes.map(({ at, day, value, low, high }) => (
               <tr key={at}>
                 <th scope="row">{longDay(day)}</th>
-                <td className="n">{formatQuantity({ value, unit: "mL" })}</td>
+                <td className="n">{wholeMl(value)}</td>
                 <td className="n">
-                  {formatQuantity({ value: low, unit: "mL" })} to {formatQuantity({ value: high, unit: "mL" })}
+                  {formatNumber(low, 0)} to {wholeMl(high)}
                 </td>
               </tr>
             ))}
