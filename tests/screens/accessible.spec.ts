@@ -19,6 +19,10 @@ async function expectNoViolations(page: Page, address: string) {
 /** One address of every screen, on records of the invented clinic that fill it. */
 function addresses(file: string): string[] {
   const long = stored(file, "SELECT id FROM Episode WHERE socketCount >= 5");
+  const pair = [1, 2]
+    .map((number) => stored(file, `SELECT id FROM CheckSocket WHERE episodeId = '${long.id}' AND number = ${number}`))
+    .map(({ id }) => `socket=${id}`)
+    .join("&");
   const open = stored(file, "SELECT id, wearerId, subjectSocketId AS socket FROM Episode WHERE nextStep = 'sign'");
   const fresh = stored(file, "SELECT id FROM Episode WHERE stage = 'assessment'");
   const trial = stored(file, `SELECT id FROM WearTrial WHERE socketId = '${open.socket}' AND state = 'ended'`);
@@ -36,6 +40,9 @@ function addresses(file: string): string[] {
     `/wearers/${open.wearerId}/change`,
     `/wearers/${open.wearerId}/new-episode`,
     `/episodes/${long.id}`,
+    `/episodes/${long.id}/trends`,
+    `/episodes/${long.id}/side-by-side`,
+    `/episodes/${long.id}/side-by-side?${pair}`,
     `/episodes/${fresh.id}`,
     `/episodes/${open.id}/change`,
     `/episodes/${open.id}/measure`,
