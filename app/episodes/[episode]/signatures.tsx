@@ -4,12 +4,14 @@ import { DateField, HiddenField, TextField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import type { EpisodeWhole } from "@/lib/records/bundle-of";
+import { releaseMeaning } from "@/lib/records/meanings";
 import { deliver } from "./actions";
 import styles from "./episode.module.css";
 
 /** Who signed for what; a signature is never erased, only withdrawn. */
 export function Signatures({ episode, released, timeZone }: { episode: EpisodeWhole; released: boolean; timeZone: string }) {
   if (episode.signOffs.length === 0) return null;
+  const standing = episode.signOffs.findLast(({ meaning, withdrawal }) => meaning === releaseMeaning && withdrawal === null);
   return (
     <section aria-labelledby="signatures">
       <h2 id="signatures">Signatures</h2>
@@ -30,6 +32,17 @@ export function Signatures({ episode, released, timeZone }: { episode: EpisodeWh
           </li>
         ))}
       </ul>
+      {standing && (
+        <p className="not-on-paper">
+          <Link href={`/releases/${standing.id}/made`} prefetch={false}>
+            Was the definitive socket made as specified?
+          </Link>{" "}
+          ·{" "}
+          <Link href={`/releases/${standing.id}/wearing`} prefetch={false}>
+            Wear schedule
+          </Link>
+        </p>
+      )}
       {released && !episode.deliveredAt && (
         <details>
           <summary>The definitive socket was delivered</summary>

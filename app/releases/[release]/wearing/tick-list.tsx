@@ -1,0 +1,54 @@
+import styles from "./wearing.module.css";
+import type { WearingDay } from "./wearing-days";
+
+/** A row a day: how long, a box for each time, and what the skin looked like. Ticked with a pen. */
+export function TickList({ days }: { days: readonly WearingDay[] }) {
+  return (
+    <table className={styles.days}>
+      <caption className="heard">How long to wear the socket, day by day</caption>
+      <thead>
+        <tr>
+          <th scope="col">Day</th>
+          <th scope="col">Wear it for</th>
+          <th scope="col">Tick each time</th>
+          <th scope="col">Marks gone after 20 minutes?</th>
+        </tr>
+      </thead>
+      <tbody>
+        {days.map(({ when, howLong, times, goesOn }) => (
+          <tr key={when}>
+            <th scope="row">{when}</th>
+            <td>{howLong}</td>
+            <td>
+              {goesOn ? (
+                "and so on"
+              ) : (
+                <>
+                  <span className="heard">{times} times</span>
+                  <Boxes count={times} />
+                </>
+              )}
+            </td>
+            <td>
+              {goesOn ? (
+                "look every evening"
+              ) : (
+                <span className={styles.answer}>
+                  <Boxes count={1} /> yes <Boxes count={1} /> no
+                </span>
+              )}
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+const Boxes = ({ count }: { count: number }) =>
+  Array.from({ length: count }, (_, index) => (
+    // biome-ignore lint/suspicious/noArrayIndexKey: boxes are alike and never change their order.
+    <svg key={index} viewBox="0 0 22 22" className={styles.box} aria-hidden="true">
+      <rect x="2" y="2" width="18" height="18" rx="2" />
+    </svg>
+  ));
