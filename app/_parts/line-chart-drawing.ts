@@ -55,7 +55,9 @@ export const drawnBehind = ({ points, beside, zone, limit, moments = [], spans =
       const all = [...points, ...(beside?.points ?? [])].sort((a, b) => a.at - b.at);
       const atLeft = away(all[0]) > away(all.at(-1));
       ctx.textAlign = atLeft ? "left" : "right";
-      ctx.fillText(limit.label, atLeft ? left + 4 : right - 4, y - top > 24 ? y - 20 : y + 6);
+      const isSmall = right - left < 320 || bottom - top < 80;
+      if (!(limit.isInCaption && isSmall))
+        ctx.fillText(limit.label, atLeft ? left + 4 : right - 4, y - top > 24 ? y - 20 : y + 6);
     }
     ctx.restore();
   },

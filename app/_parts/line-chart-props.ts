@@ -20,7 +20,8 @@ export interface LineChartProps {
   summary: string;
   /** A stretch of the horizontal axis that means something: from where the size had settled. */
   zone?: { from: number; label: string } | undefined;
-  limit?: { value: number; label: string } | undefined;
+  /** Where its words stand in the caption too, a small chart leaves them out. */
+  limit?: { value: number; label: string; isInCaption?: boolean } | undefined;
   /** Where the axes begin and end; by the points, where nothing is said. */
   frame?: { along: readonly [number, number]; up?: readonly [number, number] | undefined } | undefined;
   /** Moments of the horizontal axis that mean something: a pause, a stop. */

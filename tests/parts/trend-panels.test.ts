@@ -34,7 +34,8 @@ function panels(change: (bundle: ReturnType<typeof readyBundle>) => void = () =>
   const bundle = readyBundle();
   change(bundle);
   const trends = trendsOf(bundle, seriesOf(bundle));
-  return panelsOf({ trends, bundle, limits: defaultLimits, volume: { points: [], zone: undefined } });
+  const { sockets, limb } = panelsOf({ trends, bundle, limits: defaultLimits, volume: { points: [], zone: undefined } });
+  return [...sockets, limb];
 }
 
 describe("the panels", () => {

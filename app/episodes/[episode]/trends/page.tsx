@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import Link from "next/link";
+import type { ReactNode } from "react";
 import { show } from "@/app/_forms/show";
 import { Advice } from "@/app/_parts/advice";
 import { Empty } from "@/app/_parts/empty";
@@ -10,8 +11,8 @@ import { requireActor } from "@/lib/access/session";
 import { type Bundle, type LimbWords, limbWords, type SeriesTrends } from "@/lib/fit";
 import { seeTrends } from "@/lib/records/see-episode";
 import { volumePoints } from "../limb-size";
-import { panelsOf, socketWords } from "./panels";
-import { TrendTables } from "./tables";
+import { type Panel, panelsOf, socketWords } from "./panels";
+import { LimbTable, SocketTable } from "./tables";
 import styles from "./trends.module.css";
 
 export const metadata: Metadata = { title: "Trends over the series" };
@@ -39,28 +40,46 @@ export default async function TrendsPage({ params }: { params: Promise<{ episode
       ) : (
         <>
           <Head trends={trends} words={limbWords(trends)} />
-          <section className={styles.panels} aria-label="Measures over time">
-            {trends.spans.some(({ limb }) => limb.state === "changed") && (
-              <p className={`soft ${styles.key}`}>Shaded: between two sockets where the limb changed detectably.</p>
-            )}
-            {panelsOf({ trends, bundle, limits, volume }).map(({ name, about, key, chart, missing }) => (
-              <figure key={name} className={styles.panel}>
-                <figcaption>
-                  <strong>{name}</strong>, {about}
-                  {key && <span className="soft"> · {key}</span>}
-                </figcaption>
-                {chart.points.length + (chart.beside?.points.length ?? 0) > 0 && <LineChart {...chart} />}
-                {missing && <p className="soft">{missing}</p>}
-              </figure>
-            ))}
-          </section>
-          <TrendTables trends={trends} timeZone={bundle.clinic.timeZone} volumes={volume.points} zone={volume.zone} />
+          <Panels trends={trends} bundle={bundle} limits={limits} volume={volume} />
+          <SocketTable trends={trends} timeZone={bundle.clinic.timeZone} />
         </>
       )}
-      <section>
+      <section className={styles.advice}>
         <Advice />
       </section>
     </>
+  );
+}
+
+function Panels(asked: Parameters<typeof panelsOf>[0]) {
+  const { sockets, limb } = panelsOf(asked);
+  const { trends, volume } = asked;
+  return (
+    <section className={styles.panels} aria-label="Measures over time">
+      {trends.spans.some(({ limb }) => limb.state === "changed") && (
+        <p className={`soft ${styles.key}`}>Shaded: between two sockets where the limb changed detectably.</p>
+      )}
+      {sockets.map((panel) => (
+        <PanelFigure key={panel.name} panel={panel} />
+      ))}
+      <PanelFigure panel={limb}>
+        {volume.points.length > 0 && <LimbTable volumes={volume.points} zone={volume.zone} />}
+      </PanelFigure>
+    </section>
+  );
+}
+
+function PanelFigure({ panel: { name, about, key, chart, missing }, children }: { panel: Panel; children?: ReactNode }) {
+  return (
+    <figure className={children ? `${styles.panel} ${styles.withTable}` : styles.panel}>
+      <figcaption>
+        <strong>{name}</strong>, {about}
+        {key && <span className="soft"> · {key}</span>}
+      </figcaption>
+      {chart.points.length + (chart.beside?.points.length ?? 0) > 0 && <LineChart {...chart} />}
+      {missing && <p className="soft">{missing}</p>}
+      {children}
+    </figure>
   );
 }
 

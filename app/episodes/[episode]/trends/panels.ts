@@ -21,7 +21,7 @@ interface Asked {
   trends: SeriesTrends;
   bundle: Bundle;
   limits: Limits;
-  volume: Pick<ReturnType<typeof volumePoints>, "zone"> & { points: (ChartPoint & { day: string })[] };
+  volume: Pick<ReturnType<typeof volumePoints>, "points" | "zone">;
 }
 
 /** 90 % of the normal distribution lies within so many standard errors. */
@@ -30,7 +30,7 @@ const upWidth = 82;
 
 export const gradeWords = ["0 none", "1 faint", "2 clear", "3 deep", "4 broken"] as const;
 
-export function panelsOf({ trends, bundle, limits, volume }: Asked): Panel[] {
+export function panelsOf({ trends, bundle, limits, volume }: Asked): { sockets: Panel[]; limb: Panel } {
   const { sockets } = trends;
   const at = [...sockets.map(({ atMs }) => dayNumber(atMs)), ...volume.points.map((point) => point.at)];
   const along = [Math.min(...at), Math.max(...at)] as const;
@@ -46,51 +46,53 @@ export function panelsOf({ trends, bundle, limits, volume }: Asked): Panel[] {
   const least = limitValue(limits, "comfort-last-least");
   const displacement = measured(sockets, ({ displacement: found }) => found && { value: found.value, ...within(found) });
   const mostMm = Math.max(rule.limitMm, ...displacement.points.map(({ value, high }) => high ?? value));
-  return [
-    {
-      name: "Comfort",
-      about: "0 to 10, higher is better",
-      key: `round: last said in the wear trial, ${formatNumber(least, 0)} or more asked for; square: said at the fitting`,
-      ...comfortOf(sockets, {
-        ...shared,
-        frame: { along, up: [0, 10] },
-        limit: { value: least, label: `${formatNumber(least, 0)} or more` },
-      }),
-    },
-    {
-      name: "Hardest mark",
-      about: "at the first look after doffing, grade 0 to 4, lower is better",
-      ...single(
-        "Hardest mark",
-        measured(sockets, ({ hardestMark }) => hardestMark && { value: hardestMark.grade }),
-        {
+  return {
+    sockets: [
+      {
+        name: "Comfort",
+        about: "0 to 10, higher is better",
+        key: `round: last said in the wear trial, ${formatNumber(least, 0)} or more asked for; square: said at the fitting`,
+        ...comfortOf(sockets, {
           ...shared,
-          upWords: gradeWords,
-          frame: { along, up: [0, 4] },
-        },
-      ),
-    },
-    {
-      name: "Displacement under load",
-      about: `mm at ${formatNumber(rule.loadN, 0)} N, with its 90 % interval, lower is better`,
-      ...single("Displacement", displacement, {
-        ...shared,
-        unit: "mm",
-        interval: "bars",
-        limit: { value: rule.limitMm, label: `at most ${formatNumber(rule.limitMm, 0)} mm` },
-        frame: { along, up: [0, roundUp(mostMm)] },
-      }),
-    },
-    {
-      name: "Readiness index",
-      about: "0 to 1, with its 90 % interval, higher is better. It compares sockets and decides nothing",
-      ...single(
-        "Readiness index",
-        measured(sockets, ({ index }) => index && { value: index.value, low: index.low90, high: index.high90 }),
-        { ...shared, interval: "bars", frame: { along, up: [0, 1] } },
-      ),
-    },
-    {
+          frame: { along, up: [0, 10] },
+          limit: { value: least, label: `${formatNumber(least, 0)} or more`, isInCaption: true },
+        }),
+      },
+      {
+        name: "Hardest mark",
+        about: "at the first look after doffing, grade 0 to 4, lower is better",
+        ...single(
+          "Hardest mark",
+          measured(sockets, ({ hardestMark }) => hardestMark && { value: hardestMark.grade }),
+          {
+            ...shared,
+            upWords: gradeWords,
+            frame: { along, up: [0, 4] },
+          },
+        ),
+      },
+      {
+        name: "Displacement under load",
+        about: `mm at ${formatNumber(rule.loadN, 0)} N (at most ${formatNumber(rule.limitMm, 0)} asked for), with its 90 % interval, lower is better`,
+        ...single("Displacement", displacement, {
+          ...shared,
+          unit: "mm",
+          interval: "bars",
+          limit: { value: rule.limitMm, label: `at most ${formatNumber(rule.limitMm, 0)} mm`, isInCaption: true },
+          frame: { along, up: [0, roundUp(mostMm)] },
+        }),
+      },
+      {
+        name: "Readiness index",
+        about: "0 to 1, with its 90 % interval, higher is better. It compares sockets and decides nothing",
+        ...single(
+          "Readiness index",
+          measured(sockets, ({ index }) => index && { value: index.value, low: index.low90, high: index.high90 }),
+          { ...shared, interval: "bars", frame: { along, up: [0, 1] } },
+        ),
+      },
+    ],
+    limb: {
       name: "The limb’s volume",
       about: "mL between the same levels, with its 90 % error band; neither way is better",
       chart: {
@@ -103,7 +105,7 @@ export function panelsOf({ trends, bundle, limits, volume }: Asked): Panel[] {
       },
       missing: volume.points.length === 0 ? "The limb was not measured." : undefined,
     },
-  ];
+  };
 }
 
 type Shared = Omit<LineChartProps, "points" | "summary">;

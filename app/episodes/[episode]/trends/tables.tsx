@@ -17,7 +17,7 @@ const columns: readonly Column[] = [
   {
     head: "hardest mark",
     of: ({ hardestMark }) =>
-      hardestMark ? `${hardestWords[hardestMark.grade]} (${hardestMark.grade}), after the ${hardestMark.after}` : "not looked",
+      hardestMark ? `${hardestWords[hardestMark.grade]} (${hardestMark.grade}), ${hardestMark.after}` : "not looked",
   },
   {
     head: "displacement",
@@ -48,18 +48,11 @@ const outOfTen = (value: number | undefined, otherwise: string): string =>
 
 const wholeMl = (value: number): string => `${formatNumber(value, 0)}\u00a0mL`;
 
-interface TrendTablesProps {
-  trends: SeriesTrends;
-  timeZone: string;
-  volumes: ReturnType<typeof volumePoints>["points"];
-  zone: ReturnType<typeof volumePoints>["zone"];
-}
-
-/** The numbers of all five panels, one press away; open on paper and without scripts. */
-export function TrendTables({ trends: { sockets, neverWorn }, timeZone, volumes, zone }: TrendTablesProps) {
+/** The numbers of the four panels of sockets, one press away; open on paper and without scripts. */
+export function SocketTable({ trends: { sockets, neverWorn }, timeZone }: { trends: SeriesTrends; timeZone: string }) {
   return (
     <details className={styles.same}>
-      <summary>The same as tables</summary>
+      <summary>The sockets as a table</summary>
       <table className={styles.sockets}>
         <caption>Each socket on the day it was last worn</caption>
         <thead>
@@ -102,33 +95,40 @@ export function TrendTables({ trends: { sockets, neverWorn }, timeZone, volumes,
           ))}
         </tbody>
       </table>
-      {volumes.length > 0 && (
-        <table className={styles.limb}>
-          <caption>The limb’s volume between the same levels, with its 90 % interval</caption>
-          <thead>
-            <tr>
-              <th scope="col">measured on</th>
-              <th scope="col" className="n">
-                volume
-              </th>
-              <th scope="col" className="n">
-                90 % interval
-              </th>
+    </details>
+  );
+}
+
+/** The numbers of the limb's panel. */
+export function LimbTable({ volumes, zone }: { volumes: Volume["points"]; zone: Volume["zone"] }) {
+  return (
+    <details className={styles.same}>
+      <summary>The limb’s volume as a table</summary>
+      <table className={styles.limb}>
+        <caption>The limb’s volume between the same levels, with its 90 % interval</caption>
+        <thead>
+          <tr>
+            <th scope="col">measured on</th>
+            <th scope="col" className="n">
+              volume
+            </th>
+            <th scope="col" className="n">
+              90 % interval
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {volumes.map(({ at, day, value, low, high }) => (
+            <tr key={at}>
+              <th scope="row">{longDay(day)}</th>
+              <td className="n">{wholeMl(value)}</td>
+              <td className="n">
+                {formatNumber(low, 0)} to {wholeMl(high)}
+              </td>
             </tr>
-          </thead>
-          <tbody>
-            {volumes.map(({ at, day, value, low, high }) => (
-              <tr key={at}>
-                <th scope="row">{longDay(day)}</th>
-                <td className="n">{wholeMl(value)}</td>
-                <td className="n">
-                  {formatNumber(low, 0)} to {wholeMl(high)}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      )}
+          ))}
+        </tbody>
+      </table>
       {zone && (
         <p className="soft">
           From {volumes.filter(({ at }) => at >= zone.from).map(({ day }) => longDay(day))[0]}: {zone.label}
@@ -137,3 +137,5 @@ export function TrendTables({ trends: { sockets, neverWorn }, timeZone, volumes,
     </details>
   );
 }
+
+type Volume = ReturnType<typeof volumePoints>;
