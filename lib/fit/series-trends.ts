@@ -22,7 +22,7 @@ export interface SocketTrend {
   hardestMark?: { grade: MarkGrade; after: "fitting" | "trial" };
   displacement?: Measured & { atN: number };
   index?: { value: number; low90?: number; high90?: number };
-  /** Of its latest trial. */
+  /** Of all its trials. */
   stopSigns: number;
 }
 
@@ -103,7 +103,10 @@ export function trendsOf(
   };
 }
 
-function trendOf({ socketId, number, fitting, trial, displacement, index }: SocketFindings, atMs: number): SocketTrend {
+function trendOf(
+  { socketId, number, fitting, trial, stoppedBefore = [], displacement, index }: SocketFindings,
+  atMs: number,
+): SocketTrend {
   const hardestMark = hardestOf(fitting?.skin, trial?.skin);
   return {
     socketId,
@@ -122,7 +125,7 @@ function trendOf({ socketId, number, fitting, trial, displacement, index }: Sock
             ...(index.high90 === undefined ? {} : { high90: index.high90 }),
           },
         }),
-    stopSigns: trial?.stopSigns ?? 0,
+    stopSigns: (trial?.stopSigns ?? 0) + stoppedBefore.length,
   };
 }
 

@@ -39,6 +39,8 @@ export interface SocketFindings {
   fitting?: { comfort?: number; pain?: number; skin?: SkinFindings };
   /** Of the latest trial that ended or was stopped: the last comfort, the highest pain, 0–10. */
   trial?: { comfort?: number; pain?: number; stopSigns: number; feelings: readonly FeltThere[]; skin?: SkinFindings };
+  /** Stop signs of its other trials: a later trial does not undo them. Missing where there were none. */
+  stoppedBefore?: readonly string[];
   /** At the load of the rule. */
   displacement?: Measured & { atN: number };
   motion?: readonly { joint: string; lostDeg: number; standardError?: number }[];
@@ -93,6 +95,7 @@ export function findingsOfSocket(
           },
         }
       : {}),
+    ...given("stoppedBefore", evidence.stoppedBefore.length === 0 ? undefined : evidence.stoppedBefore),
     ...given("displacement", displacement),
     index: indexOf(evidence),
   };

@@ -11,6 +11,7 @@ import {
   parseBundle,
   seriesOf,
   skinOccasion,
+  trendsOf,
   triedOtherwise,
 } from "@/lib/fit";
 import { changed, readyBundle } from "./ready-bundle";
@@ -74,6 +75,24 @@ describe("two to four sockets beside each other", () => {
     expect(third).toMatchObject({ against: { row: { outcome: "not measured", why: "Not measured with the second socket." } } });
     expect(third).not.toHaveProperty("measured");
     expect(howTried(branched(), "so3")).toEqual({ socketId: "so3" });
+  });
+
+  it("keep the stop signs of a trial that another has followed", () => {
+    const bundle = changed(({ wearTrials: [trial], wearTrials }) => {
+      if (!trial) throw new Error("the ready bundle has a trial");
+      wearTrials.unshift({
+        ...trial,
+        id: "an earlier trial",
+        events: [
+          { id: "b0", at: "2026-10-04T10:00:00Z", kind: "begun" },
+          { id: "s0", at: "2026-10-04T10:07:00Z", kind: "stop-sign", sign: "numbness" },
+        ],
+        inspections: [],
+      });
+    });
+    expect(findingsOfSocket(bundle, "so2")).toMatchObject({ trial: { stopSigns: 0 }, stoppedBefore: ["numbness"] });
+    expect(findingsOfSocket(readyBundle(), "so2")).not.toHaveProperty("stoppedBefore");
+    expect(trendsOf(bundle, seriesOf(bundle)).sockets.map(({ stopSigns }) => stopSigns)).toEqual([0, 1]);
   });
 
   it("of another episode are shown and not compared", () => {

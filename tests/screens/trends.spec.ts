@@ -38,8 +38,6 @@ for (const width of [360, 768, 1440])
           if ("value" in entry) Object.assign(window, { moved: Reflect.get(window, "moved") + entry.value });
       }).observe({ type: "layout-shift", buffered: true });
     });
-    // The page's own type is on the device once any page was seen.
-    await page.goto("/today");
     await openTrends(page, clinic);
     await expect(
       page.getByText(/^The limb changed detectably between sockets 1 and 2 \(−4.5 % ± 0.6 % of its volume\), 2 and 3 /),

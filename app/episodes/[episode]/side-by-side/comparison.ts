@@ -23,6 +23,7 @@ import {
   skinOccasion,
   triedOtherwise,
 } from "@/lib/fit";
+import { inWords } from "@/lib/fit/figures";
 import type { SeenEpisode } from "@/lib/records/see-episode";
 import type { SeenSideBySide } from "@/lib/records/see-side-by-side";
 
@@ -114,11 +115,11 @@ export function comparisonOf(seen: SeenSideBySide, against: Against): Comparison
       own.map(({ socketId }) => socketId),
       { limits },
     ),
-    notes: notesOn(bundle, sockets),
+    notes: notesOn(bundle, sockets, compared.columns),
   };
 }
 
-function notesOn({ episode }: Bundle, sockets: readonly SocketColumn[]): string[] {
+function notesOn({ episode }: Bundle, sockets: readonly SocketColumn[], columns: SocketsCompared["columns"]): string[] {
   const alike = triedOtherwise(sockets.filter(({ own }) => own).map(({ tried }) => tried));
   return [
     ...sockets.flatMap(({ own, number, seen }): string[] => {
@@ -133,6 +134,13 @@ function notesOn({ episode }: Bundle, sockets: readonly SocketColumn[]): string[
     ...sockets
       .filter(({ tried }) => !tried.fitting && !tried.trial)
       .map(({ name }) => `${name} was never fitted: there is nothing of it to compare but its dimensions.`),
+    ...columns.flatMap(({ findings: { stoppedBefore = [] } }, column) =>
+      stoppedBefore.length === 0
+        ? []
+        : [
+            `${sockets[column]?.name} had a stop sign in another trial than its latest: ${stoppedBefore.map(inWords).join(", ")}.`,
+          ],
+    ),
     ...(alike ? [alike] : []),
   ];
 }
