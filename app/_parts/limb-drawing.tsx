@@ -1,6 +1,6 @@
 /** The limb under the marks: outline, measured levels, aspects, trim line, distal end. The same for a picture and for the hand. */
 import { memo } from "react";
-import { aspects } from "@/lib/fit/words";
+import { type Aspect, aspects } from "@/lib/fit/words";
 import { HatchPatterns } from "./hatches";
 import styles from "./limb-map.module.css";
 import {
@@ -19,9 +19,18 @@ interface LimbDrawingProps {
   id: string;
   geometry: MapGeometry;
   trimLine: readonly LimbPlace[];
+  /** For the wearer: front, back, and no figures. */
+  plain?: boolean;
 }
 
-export const LimbDrawing = memo(function LimbDrawing({ id, geometry, trimLine }: LimbDrawingProps) {
+const plainAspects: Record<Aspect, string> = {
+  anterior: "front",
+  posterior: "back",
+  lateral: "outer side",
+  medial: "inner side",
+};
+
+export const LimbDrawing = memo(function LimbDrawing({ id, geometry, trimLine, plain = false }: LimbDrawingProps) {
   const outline = pointsText(outlineOf(geometry));
   return (
     <>
@@ -35,9 +44,9 @@ export const LimbDrawing = memo(function LimbDrawing({ id, geometry, trimLine }:
         </clipPath>
       </defs>
       <polygon points={outline} className={styles.skin} />
-      <Levels geometry={geometry} />
-      <Aspects geometry={geometry} />
-      <Disc geometry={geometry} />
+      <Levels geometry={geometry} plain={plain} />
+      <Aspects geometry={geometry} plain={plain} />
+      <Disc geometry={geometry} plain={plain} />
       {trimLine.length > 1 && (
         <polyline points={pointsText(trimPoints(trimLine, geometry))} clipPath={`url(#${id}-wall)`} className={styles.trim} />
       )}
@@ -58,7 +67,12 @@ export function viewWords({ side, levels = [] }: LimbShape, { toScaleAcross, rea
 /** Half of "posterior" and half of "anterior" at their largest, in units of the drawing. */
 const roomForName = 70;
 
-function Aspects({ geometry }: { geometry: MapGeometry }) {
+interface PartProps {
+  geometry: MapGeometry;
+  plain: boolean;
+}
+
+function Aspects({ geometry, plain }: PartProps) {
   const { reachMm, pointOf, top, centreX, circumferenceAt, unitsPerMm } = geometry;
   // On a slender limb the names at the seam move outwards, so that the four do not touch.
   const apart = Math.max(0, roomForName - (circumferenceAt(reachMm) * unitsPerMm) / 4);
@@ -79,7 +93,7 @@ function Aspects({ geometry }: { geometry: MapGeometry }) {
                 textAnchor="middle"
                 className={styles.label}
               >
-                {aspect}
+                {plain ? plainAspects[aspect] : aspect}
               </text>
             </g>
           );
@@ -90,7 +104,7 @@ function Aspects({ geometry }: { geometry: MapGeometry }) {
 }
 
 /** The levels of the measurement, or thirds where there is none, and the rim of the distal end; distances in mm beside them. */
-function Levels({ geometry }: { geometry: MapGeometry }) {
+function Levels({ geometry, plain }: PartProps) {
   const { limbLengthMm, reachMm, levelsMm, toScaleAcross, bottom, unitsPerMm, circumferenceAt, centreX, disc } = geometry;
   const yOf = (distanceMm: number) => bottom - distanceMm * unitsPerMm;
   const across = (distanceMm: number) => {
@@ -105,14 +119,16 @@ function Levels({ geometry }: { geometry: MapGeometry }) {
         <path key={distanceMm} d={across(distanceMm)} className={styles.line} />
       ))}
       <path d={across(disc.endMm)} className={styles.rim} />
-      {apart([0, limbLengthMm, ...lines], 22 / unitsPerMm).map((distanceMm) => (
+      {apart(plain ? [] : [0, limbLengthMm, ...lines], 22 / unitsPerMm).map((distanceMm) => (
         <text key={distanceMm} x={30} y={yOf(distanceMm)} dy="0.34em" textAnchor="end" className={styles.label}>
           {Math.round(distanceMm)}
         </text>
       ))}
-      <text x={30} y={bottom + 24} textAnchor="end" className={styles.label}>
-        mm
-      </text>
+      {!plain && (
+        <text x={30} y={bottom + 24} textAnchor="end" className={styles.label}>
+          mm
+        </text>
+      )}
     </g>
   );
 }
@@ -124,7 +140,7 @@ function apart(distancesMm: readonly number[], leastMm: number): number[] {
   return kept;
 }
 
-function Disc({ geometry: { disc } }: { geometry: MapGeometry }) {
+function Disc({ geometry: { disc }, plain }: PartProps) {
   return (
     <g>
       <circle cx={disc.x} cy={disc.y} r={disc.radius} className={styles.skin} />
@@ -134,10 +150,10 @@ function Disc({ geometry: { disc } }: { geometry: MapGeometry }) {
       />
       <text className={styles.label}>
         <tspan x={disc.x + disc.radius + 14} y={disc.y + 14}>
-          distal end,
+          {plain ? "the end," : "distal end,"}
         </tspan>
         <tspan x={disc.x + disc.radius + 14} y={disc.y + 32}>
-          anterior up
+          {plain ? "front up" : "anterior up"}
         </tspan>
       </text>
     </g>

@@ -16,10 +16,21 @@ export interface LimbMapProps extends DrawnLimb {
   gone?: readonly MapMark[];
   /** The words and the key of hatches below the map; left out where several maps stand in a row. */
   withKey?: boolean;
+  /** In a wearer's words: front, back, and no figures. */
+  plain?: boolean;
 }
 
 /** The limb's surface unrolled, to scale, with every skin mark at its place and size. Pictures and prints; no scripts. */
-export function LimbMap({ title, marks, gone = [], trimLine = [], trimWords, withKey = true, ...shape }: LimbMapProps) {
+export function LimbMap({
+  title,
+  marks,
+  gone = [],
+  trimLine = [],
+  trimWords,
+  withKey = true,
+  plain = false,
+  ...shape
+}: LimbMapProps) {
   const id = useId();
   const geometry = mapGeometry(shape);
   const drawn = drawMarks([...marks, ...gone], geometry, [discWordsBox(geometry)]);
@@ -35,7 +46,7 @@ export function LimbMap({ title, marks, gone = [], trimLine = [], trimWords, wit
       >
         <title id={`${id}-title`}>{title}</title>
         <desc id={`${id}-words`}>{marksInWords(marks, gone, shape.limbLengthMm)}</desc>
-        <LimbDrawing id={id} geometry={geometry} trimLine={trimLine} />
+        <LimbDrawing id={id} geometry={geometry} trimLine={trimLine} plain={plain} />
         {drawn.map((ellipse) => (
           <MarkEllipse
             key={ellipse.key}

@@ -74,7 +74,7 @@ export default async function WearingPage({ params }: { params: Promise<{ releas
             </section>
             <section>
               <h2>Draw here where a mark stays</h2>
-              <LimbMap title="Your limb, to draw on" {...limbShapeOf(bundle)} marks={[]} withKey={false} />
+              <LimbMap title="Your limb, to draw on" {...limbShapeOf(bundle)} marks={[]} withKey={false} plain />
             </section>
           </div>
           <section className={styles.stop}>
