@@ -83,7 +83,7 @@ describe("the record of a kind", () => {
       outcome("worked", { together: true }),
       outcome("no detectable change", { limb: "changed" }),
       outcome("worse", { limb: "not known", together: true, elsewhere: true }),
-      ...times(2, "not measured", { together: true, limb: "changed", elsewhere: true }),
+      ...times(2, "not measured", { limb: "changed", together: true, elsewhere: true }),
     ]);
     expect(record).toMatchObject({
       judged: 8,
