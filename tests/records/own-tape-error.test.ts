@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { limitValue } from "@/lib/fit";
 import { changeLimit } from "@/lib/records/change-limit";
-import { database } from "@/lib/records/database";
+import { clientAndConnection, database } from "@/lib/records/database";
 import { limitsAndTape } from "@/lib/records/limits-in-force";
 import { measureLimb } from "@/lib/records/measure-limb";
 import { strikeOutEpisode } from "@/lib/records/open-episode";
@@ -9,6 +9,7 @@ import { AskedAbout, InputRefused } from "@/lib/records/refusals";
 import { seeRules } from "@/lib/records/see-accounts";
 import { exportBundle, seeEpisode } from "@/lib/records/see-episode";
 import { openTestClinic, readyEpisode, stations } from "./clinic";
+import { dropLocks } from "./without-locks";
 
 const limb = [176, 188, 203, 219, 238];
 const twice = (differencesMm: readonly number[]) =>
@@ -70,6 +71,7 @@ test("a scan tells nothing of the tape, and neither does an episode that was str
   const { clinic, episodeId } = await tenPairs([2, 2, 2, 2, 2], { method: "scan" });
   expect((await limitsAndTape(await database())).tape.pairs).toBe(0);
   const db = await database();
+  dropLocks((await clientAndConnection()).connection);
   await db.limbMeasurement.updateMany({ data: { method: "tape" } });
   expect((await limitsAndTape(db)).tape.pairs).toBe(10);
   await strikeOutEpisode(clinic.prosthetist, { episodeId, why: "another wearer's limb" });
