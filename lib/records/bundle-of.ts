@@ -4,6 +4,7 @@ import { Inspection } from "@/lib/fit/bundle";
 import type { Prisma } from "@/lib/generated/prisma/client";
 import { isMisdated } from "./believable-times";
 import type { Transaction } from "./database";
+import { awaitsCountersignature } from "./meanings";
 import { NotFound } from "./refusals";
 
 const looks = {
@@ -30,7 +31,10 @@ export const episodeWhole = {
     orderBy: [{ plannedAt: "asc" }, { id: "asc" }],
     include: { events: { orderBy: [{ at: "asc" }, { id: "asc" }] }, looks },
   },
-  signOffs: { orderBy: { position: "asc" }, include: { withdrawal: true, acceptances: { orderBy: { gate: "asc" } } } },
+  signOffs: {
+    orderBy: { position: "asc" },
+    include: { withdrawal: true, countersignature: true, acceptances: { orderBy: { gate: "asc" } } },
+  },
 } satisfies Prisma.EpisodeInclude;
 
 export type EpisodeWhole = Prisma.EpisodeGetPayload<{ include: typeof episodeWhole }>;
@@ -99,7 +103,7 @@ export function toBundle(episode: EpisodeWhole, { asOf, timeZone }: { asOf: Date
       .filter(({ socketId }) => socketId === subject?.id)
       .flatMap(({ acceptances }) => acceptances)
       .map(({ gate, byName, at, why }) => ({ gate, by: byName, at: at.toISOString(), why })),
-    signOffs: episode.signOffs.map((signOff) => ({
+    signOffs: inForce(episode.signOffs).map((signOff) => ({
       id: signOff.id,
       socketId: signOff.socketId,
       meaning: signOff.meaning,
@@ -112,6 +116,9 @@ export function toBundle(episode: EpisodeWhole, { asOf, timeZone }: { asOf: Date
   // Through JSON, so that what is not known is left out instead of being there as undefined.
   return Bundle.parse(JSON.parse(JSON.stringify(found)));
 }
+
+/** What waits for a second signature is no signature yet for whoever reads the bundle. */
+const inForce = (signOffs: EpisodeWhole["signOffs"]) => signOffs.filter((signOff) => !awaitsCountersignature(signOff));
 
 const measurementRecord = (row: EpisodeWhole["measurements"][number]): unknown => ({
   id: row.id,

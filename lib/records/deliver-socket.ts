@@ -3,8 +3,9 @@ import { wholeMinute } from "./believable-times";
 import { command } from "./command";
 import { findEpisode, refuseFuture } from "./episode-for-change";
 import { id, instant, maybeText } from "./input";
-import { releaseMeaning } from "./meanings";
+import { awaitsCountersignature, releaseMeaning } from "./meanings";
 import { InputRefused, Locked } from "./refusals";
+import { notInForce } from "./released";
 import type { Question } from "./unusual";
 
 /** The definitive socket reached its wearer. */
@@ -19,6 +20,7 @@ export const deliverSocket = command({
     const episode = await findEpisode(store, episodeId);
     const release = episode.signOffs.find(({ meaning }) => meaning === releaseMeaning);
     if (!release) throw new Locked("Nothing is released in this episode: there is no definitive socket to deliver.");
+    if (awaitsCountersignature(release)) throw new Locked(notInForce);
     if (episode.deliveredAt) throw new Locked("The definitive socket was delivered already.");
     refuseFuture(store, "at", at);
     if (at.getTime() < wholeMinute(release.at)) throw new InputRefused({ at: "This is before the release was signed." });

@@ -7,7 +7,7 @@ import { InputRefused, Locked, NotFound } from "./refusals";
 
 const withSignatures = {
   wearer: true,
-  signOffs: { where: { withdrawal: null }, orderBy: { position: "desc" } },
+  signOffs: { where: { withdrawal: null }, orderBy: { position: "desc" }, include: { withdrawal: true, countersignature: true } },
 } as const satisfies Prisma.EpisodeInclude;
 
 export type EpisodeForChange = Prisma.EpisodeGetPayload<{ include: typeof withSignatures }>;

@@ -11,7 +11,7 @@ import {
 } from "@/lib/fit";
 import { type EpisodeWhole, toBundle } from "./bundle-of";
 import { clinicDay } from "./clinic-time";
-import { releaseMeaning } from "./meanings";
+import { awaitsCountersignature, releaseMeaning } from "./meanings";
 
 export interface JudgedEpisode {
   bundle: Bundle;
@@ -39,6 +39,17 @@ function withStory(next: NextStep, episode: EpisodeWhole, { timeZone, limits }: 
   if (next.step === "measure" && episode.measurements.length === 0) {
     const due = new Date(episode.openedAt.getTime() + limitValue(limits, "measure-days") * 86_400_000);
     return { ...next, dueOn: clinicDay(due, timeZone) };
+  }
+  const waiting = episode.signOffs.find(awaitsCountersignature);
+  if (waiting) {
+    const dueOn = clinicDay(new Date(waiting.at.getTime() + limitValue(limits, "sign-days") * 86_400_000), timeZone);
+    return {
+      ...next,
+      step: "sign",
+      who: "prosthetist",
+      why: `${waiting.byName} signed the release; a second prosthetist signs it too.`,
+      dueOn,
+    };
   }
   const withdrawn = episode.signOffs.findLast(({ withdrawal }) => withdrawal !== null)?.withdrawal;
   if (!withdrawn || (next.step !== "sign" && next.step !== "release")) return next;

@@ -58,6 +58,8 @@ export const seeWorkshop = query({
         where: {
           meaning: releaseMeaning,
           withdrawal: null,
+          // One that waits for the second signature is no work for the bench yet.
+          OR: [{ countersignAsked: null }, { countersignAsked: false }, { countersignature: { isNot: null } }],
           episode: { struckOutAt: null, deliveredAt: null },
         },
         orderBy: { at: "asc" },

@@ -8,7 +8,9 @@ import { measureLimb } from "@/lib/records/measure-limb";
 import { openEpisode, setCourse, strikeOutEpisode } from "@/lib/records/open-episode";
 import { definitiveStations } from "@/lib/records/released";
 import { seeEpisode } from "@/lib/records/see-episode";
-import { sign, withdrawSignature } from "@/lib/records/sign";
+import { digestOfShown } from "@/lib/records/shown-evidence";
+import { sign } from "@/lib/records/sign";
+import { withdrawSignature } from "@/lib/records/withdraw-signature";
 import { demoPassword, type Who } from "./accounts";
 import { minutesAfter, type When } from "./calendar";
 import { SocketStory } from "./socket-story";
@@ -112,10 +114,11 @@ export class EpisodeStory {
     const signature: Signature = { signOffId: undefined };
     this.add(when, `signed: ${meaning}`, async (cast) => {
       const signer = cast[this.prosthetist];
-      const { episode, assessment } = await seeEpisode(signer, this.id);
+      const { episode, assessment, bundle } = await seeEpisode(signer, this.id);
       const closeRead = assessment.gates.filter(({ state }) => state === "close").map(({ id }) => id);
       const { evidenceVersion } = episode;
-      const signing = { episodeId: this.id, evidenceVersion, meaning, acceptances, closeRead, password: demoPassword };
+      const shown = digestOfShown(bundle, assessment);
+      const signing = { episodeId: this.id, evidenceVersion, shown, meaning, acceptances, closeRead, password: demoPassword };
       ({ signOffId: signature.signOffId } = await sign(signer, signing));
     });
     return signature;

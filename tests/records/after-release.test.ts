@@ -6,15 +6,14 @@ import { planWearing } from "@/lib/records/plan-wearing";
 import { AskedAbout, ChangedMeanwhile, InputRefused, Locked, NotAllowed } from "@/lib/records/refusals";
 import { definitiveStations } from "@/lib/records/released";
 import { verifyRecord } from "@/lib/records/see-record";
-import { sign, withdrawSignature } from "@/lib/records/sign";
-import { openTestClinic, password, readyEpisode, type TestClinic, today } from "./clinic";
+import { sign } from "@/lib/records/sign";
+import { withdrawSignature } from "@/lib/records/withdraw-signature";
+import { openTestClinic, password, readyEpisode, signingOf, type TestClinic, today } from "./clinic";
 
 async function released(clinic: TestClinic) {
   const { episodeId } = await readyEpisode(clinic);
   const db = await database();
-  const { evidenceVersion } = await db.episode.findUniqueOrThrow({ where: { id: episodeId } });
-  const signing = { episodeId, evidenceVersion, meaning: "release for definitive fabrication", password };
-  const { signOffId } = await sign(clinic.prosthetist, signing);
+  const { signOffId } = await sign(clinic.prosthetist, await signingOf(episodeId, "release for definitive fabrication"));
   const { evidence } = await db.signOff.findUniqueOrThrow({ where: { id: signOffId } });
   return { db, episodeId, signOffId, specified: definitiveStations(evidence) };
 }

@@ -5,7 +5,7 @@ import { hashPassword } from "@/lib/access/password";
 import type { Role } from "@/lib/access/roles";
 import { acknowledgeCautions } from "@/lib/records/acknowledge-cautions";
 import { addWearer } from "@/lib/records/add-wearer";
-import { setClock } from "@/lib/records/clock";
+import { now, setClock } from "@/lib/records/clock";
 import { closeDatabase, database } from "@/lib/records/database";
 import { measureLimb } from "@/lib/records/measure-limb";
 import { moveSocket } from "@/lib/records/move-socket";
@@ -13,8 +13,16 @@ import { openEpisode } from "@/lib/records/open-episode";
 import { planWearTrial } from "@/lib/records/plan-wear-trial";
 import { recordFitting } from "@/lib/records/record-fitting";
 import { lookAtSkin, recordWearTrial } from "@/lib/records/record-wear-trial";
+import { episodeAsOf } from "@/lib/records/see-episode";
+import { digestOfShown } from "@/lib/records/shown-evidence";
 import { specifySocket } from "@/lib/records/specify-socket";
 import { makeDatabase } from "./fresh-database";
+
+/** As the page hands it to the command: with the version of the evidence, and the digest of what the page showed. */
+export async function signingOf(episodeId: string, meaning: string) {
+  const { episode, bundle, assessment } = await episodeAsOf(await database(), episodeId, now());
+  return { episodeId, evidenceVersion: episode.evidenceVersion, shown: digestOfShown(bundle, assessment), meaning, password };
+}
 
 export const password = "a password for tests";
 const passwordHash = hashPassword(password);

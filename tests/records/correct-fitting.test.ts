@@ -9,7 +9,7 @@ import { seeEpisode } from "@/lib/records/see-episode";
 import { seeFitting } from "@/lib/records/see-fitting";
 import { verifyRecord } from "@/lib/records/see-record";
 import { sign } from "@/lib/records/sign";
-import { evenMarks, openTestClinic, password, readyEpisode, upperChecks } from "./clinic";
+import { evenMarks, openTestClinic, readyEpisode, signingOf, upperChecks } from "./clinic";
 
 const at = "2026-10-05T09:30:00Z";
 const pulls = [22, 34, 45].map((loadN, index) => ({ loadN, displacementMm: [1.6, 2.1, 2.7][index] }));
@@ -118,8 +118,7 @@ test("a correction needs a reason, a role, and evidence that no signature covers
   expect((await bundle()).fittings.filter((one) => one.id === id)).toHaveLength(1);
   await expect(correctFitting(clinic.prosthetist, { correctsId: fittingId, why: "other", ...fitting })).rejects.toThrow(Locked);
 
-  const { evidenceVersion } = await (await database()).episode.findUniqueOrThrow({ where: { id: episodeId } });
-  await sign(clinic.prosthetist, { episodeId, evidenceVersion, meaning: "wear trial accepted", password });
+  await sign(clinic.prosthetist, await signingOf(episodeId, "wear trial accepted"));
   await expect(correctFitting(clinic.assistant, { correctsId: id, why: "late", ...fitting })).rejects.toThrow(Locked);
   await expect(lookAfterFitting(clinic.assistant, { fittingId, at, minutesAfterDoffing: 20, noMarks: true })).rejects.toThrow(
     Locked,

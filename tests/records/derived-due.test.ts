@@ -12,7 +12,7 @@ import { seeEpisode } from "@/lib/records/see-episode";
 import { verifyRecord } from "@/lib/records/see-record";
 import { seeToday } from "@/lib/records/see-today";
 import { sign } from "@/lib/records/sign";
-import { calmTrial, minutesAfter, openTestClinic, password, readyEpisode, today } from "./clinic";
+import { calmTrial, minutesAfter, openTestClinic, readyEpisode, signingOf, today } from "./clinic";
 
 const begin = minutesAfter(today.toISOString(), -30);
 const checkIn = (minutes: number, pain = 0) => ({
@@ -123,9 +123,7 @@ test("what is refused leaves nothing, and the next one finds the store free", as
 test("a locked trial refuses what a form records", async () => {
   const clinic = await openTestClinic();
   const { episodeId, trialId } = await readyEpisode(clinic);
-  const { episode } = await seeEpisode(clinic.prosthetist, episodeId);
-  const signed = { episodeId, evidenceVersion: episode.evidenceVersion, meaning: "wear trial accepted", password };
-  await sign(clinic.prosthetist, signed);
+  await sign(clinic.prosthetist, await signingOf(episodeId, "wear trial accepted"));
   await expect(recordWearTrial(clinic.assistant, { trialId, events: calmTrial(begin) })).rejects.toThrow(Locked);
 });
 

@@ -8,7 +8,7 @@ import { assessReadiness, limitsWith, parseBundle } from "@/lib/fit";
 import { changeLimit } from "@/lib/records/change-limit";
 import { exportBundle, seeEpisode } from "@/lib/records/see-episode";
 import { sign } from "@/lib/records/sign";
-import { openTestClinic, password, readyEpisode } from "./clinic";
+import { openTestClinic, readyEpisode, signingOf } from "./clinic";
 
 const run = promisify(execFile);
 
@@ -48,8 +48,7 @@ test("a released episode is explained by the limits of its day, whatever the cli
   const clinic = await openTestClinic();
   const { episodeId } = await readyEpisode(clinic);
   await changeLimit(clinic.administrator, { name: "fresh-days", value: 21, why: "our limbs change quickly" });
-  const { evidenceVersion } = (await seeEpisode(clinic.prosthetist, episodeId)).episode;
-  await sign(clinic.prosthetist, { episodeId, evidenceVersion, meaning: "release for definitive fabrication", password });
+  await sign(clinic.prosthetist, await signingOf(episodeId, "release for definitive fabrication"));
   const released = await seeEpisode(clinic.prosthetist, episodeId);
   await changeLimit(clinic.administrator, { name: "comfort-last-least", value: 9, why: "our wearers work all day" });
 

@@ -9,7 +9,7 @@ import { InputRefused, NotAllowed, NotFound } from "@/lib/records/refusals";
 import { seeEpisode } from "@/lib/records/see-episode";
 import { graveOf } from "@/lib/records/set-aside";
 import { sign } from "@/lib/records/sign";
-import { calmTrial, evenMarks, minutesAfter, openTestClinic, password, readyEpisode, today, trialBegin } from "./clinic";
+import { calmTrial, evenMarks, minutesAfter, openTestClinic, readyEpisode, signingOf, today, trialBegin } from "./clinic";
 
 const begin = "2026-10-08T08:00:00Z";
 const kept = (from = begin) => calmTrial(from).map((event) => ({ ...event, id: randomUUID() }));
@@ -209,8 +209,7 @@ describe("what a device kept of a trial", () => {
     const clinic = await openTestClinic();
     const { episodeId, trialId } = await readyEpisode(clinic);
     const db = await database();
-    const { evidenceVersion } = await db.episode.findUniqueOrThrow({ where: { id: episodeId } });
-    await sign(clinic.prosthetist, { episodeId, evidenceVersion, meaning: "wear trial accepted", password });
+    await sign(clinic.prosthetist, await signingOf(episodeId, "wear trial accepted"));
     const before = await db.trialEvent.count({ where: { trialId } });
     const late = {
       id: randomUUID(),

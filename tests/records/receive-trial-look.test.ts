@@ -6,7 +6,7 @@ import { receiveTrialLook } from "@/lib/records/receive-trial-look";
 import { InputRefused, NotAllowed, NotFound } from "@/lib/records/refusals";
 import { seeEpisode } from "@/lib/records/see-episode";
 import { sign } from "@/lib/records/sign";
-import { calmTrial, evenMarks, minutesAfter, openTestClinic, password, readyEpisode, today, trialBegin } from "./clinic";
+import { calmTrial, evenMarks, minutesAfter, openTestClinic, readyEpisode, signingOf, today, trialBegin } from "./clinic";
 
 async function wornTrial() {
   const clinic = await openTestClinic();
@@ -85,8 +85,7 @@ test("under a signature a look is set aside and changes nothing", async () => {
   const clinic = await openTestClinic();
   const { episodeId, trialId } = await readyEpisode(clinic);
   const db = await database();
-  const { evidenceVersion } = await db.episode.findUniqueOrThrow({ where: { id: episodeId } });
-  await sign(clinic.prosthetist, { episodeId, evidenceVersion, meaning: "wear trial accepted", password });
+  await sign(clinic.prosthetist, await signingOf(episodeId, "wear trial accepted"));
   const before = await db.skinInspection.count({ where: { trialId } });
   const { received } = await receiveTrialLook(clinic.assistant, { trialId, sentAt: today, look: lookAt(20) });
   expect(received).toMatchObject([{ became: "set aside", why: expect.stringMatching(/signed for this socket/) }]);

@@ -18,7 +18,7 @@ import { findWearers, seeWearer } from "@/lib/records/see-wearers";
 import { seeSocketOrder, seeWorkshop } from "@/lib/records/see-workshop";
 import { sign } from "@/lib/records/sign";
 import { specifySocket } from "@/lib/records/specify-socket";
-import { calmTrial, episodeOf, openTestClinic, password, readyEpisode, stations, today } from "./clinic";
+import { calmTrial, episodeOf, openTestClinic, password, readyEpisode, signingOf, stations, today } from "./clinic";
 import { dropLocks } from "./without-locks";
 
 const wearer = { clinicNumber: "T-2", name: "Wearer Two" };
@@ -323,9 +323,9 @@ test("nothing is signed in an episode that is on hold or closed", async () => {
   const { episodeId } = await readyEpisode(clinic);
   for (const course of ["on hold", "closed"]) {
     await setCourse(clinic.prosthetist, { episodeId, course, why: "an operation first" });
-    const { evidenceVersion } = await (await database()).episode.findUniqueOrThrow({ where: { id: episodeId } });
-    const signing = { episodeId, evidenceVersion, meaning: "release for definitive fabrication", password };
-    await expect(sign(clinic.prosthetist, signing)).rejects.toThrow(course);
+    await expect(sign(clinic.prosthetist, await signingOf(episodeId, "release for definitive fabrication"))).rejects.toThrow(
+      course,
+    );
   }
 });
 

@@ -20,7 +20,7 @@ import { lookAtSkin, recordWearTrial } from "@/lib/records/record-wear-trial";
 import { InputRefused, Locked, NotAllowed, NotFound } from "@/lib/records/refusals";
 import { seeWearerLink } from "@/lib/records/see-wearer-link";
 import { sign } from "@/lib/records/sign";
-import { calmTrial, evenMarks, minutesAfter, openTestClinic, password, readyEpisode, today } from "./clinic";
+import { calmTrial, evenMarks, minutesAfter, openTestClinic, password, readyEpisode, signingOf, today } from "./clinic";
 
 /** The year in which the wearer of `readyEpisode` was born. */
 const birthYear = "1984";
@@ -96,10 +96,8 @@ describe("a wearer's own link", () => {
   test("is made by a prosthetist, for 1 to 14 days, for a trial that is planned or running and under no signature", async () => {
     const { clinic, trialId, make } = await withTrial("looked");
     await expect(make()).rejects.toThrow(InputRefused);
-    const { episodeId, evidenceVersion } = await (await database()).episode
-      .findFirstOrThrow()
-      .then(({ id, evidenceVersion }) => ({ episodeId: id, evidenceVersion }));
-    await sign(clinic.prosthetist, { episodeId, evidenceVersion, meaning: "wear trial accepted", password });
+    const { id: episodeId } = await (await database()).episode.findFirstOrThrow();
+    await sign(clinic.prosthetist, await signingOf(episodeId, "wear trial accepted"));
     await expect(make()).rejects.toThrow(Locked);
     for (const who of [clinic.assistant, clinic.technician, clinic.administrator])
       await expect(makeWearerLink(who, { trialId })).rejects.toThrow(NotAllowed);

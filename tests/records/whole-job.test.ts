@@ -8,17 +8,23 @@ import { Locked, NotReady } from "@/lib/records/refusals";
 import { seeEpisode } from "@/lib/records/see-episode";
 import { verifyRecord } from "@/lib/records/see-record";
 import { seeRelease } from "@/lib/records/see-release";
-import { sign, withdrawSignature } from "@/lib/records/sign";
+import { sign } from "@/lib/records/sign";
 import { specifySocket } from "@/lib/records/specify-socket";
+import { withdrawSignature } from "@/lib/records/withdraw-signature";
 import { sha256 } from "@/lib/trail/chain";
-import { calmTrial, minutesAfter, openTestClinic, password, readyEpisode, stations, today, trialBegin } from "./clinic";
+import {
+  calmTrial,
+  minutesAfter,
+  openTestClinic,
+  password,
+  readyEpisode,
+  signingOf,
+  stations,
+  today,
+  trialBegin,
+} from "./clinic";
 
 const release = "release for definitive fabrication";
-
-async function signing(episodeId: string, meaning: string) {
-  const { evidenceVersion } = await (await database()).episode.findUniqueOrThrow({ where: { id: episodeId } });
-  return { episodeId, evidenceVersion, meaning, password };
-}
 
 test("the whole job: a ready episode is accepted, released, delivered, and every step is in an unbroken trail", async () => {
   const clinic = await openTestClinic();
@@ -27,13 +33,13 @@ test("the whole job: a ready episode is accepted, released, delivered, and every
   expect(before.assessment.gates.filter(({ state }) => state !== "met")).toEqual([]);
   expect(before.episode).toMatchObject({ decision: "ready", stage: "awaiting sign-off", nextStep: "sign" });
 
-  await sign(clinic.prosthetist, await signing(episodeId, "wear trial accepted"));
+  await sign(clinic.prosthetist, await signingOf(episodeId, "wear trial accepted"));
   expect((await seeEpisode(clinic.prosthetist, episodeId)).episode).toMatchObject({
     nextStep: "release",
     stage: "awaiting sign-off",
   });
 
-  const { signOffId } = await sign(clinic.prosthetist, await signing(episodeId, release));
+  const { signOffId } = await sign(clinic.prosthetist, await signingOf(episodeId, release));
   expect((await seeEpisode(clinic.prosthetist, episodeId)).episode).toMatchObject({ nextStep: "deliver", stage: "released" });
 
   const { signOff, evidence } = await seeRelease(clinic.technician, signOffId);
@@ -50,12 +56,12 @@ test("the whole job: a ready episode is accepted, released, delivered, and every
 test("what a release covers is locked for every command, and free again once the release is withdrawn", async () => {
   const clinic = await openTestClinic();
   const { episodeId, trialId } = await readyEpisode(clinic);
-  const { signOffId } = await sign(clinic.prosthetist, await signing(episodeId, release));
+  const { signOffId } = await sign(clinic.prosthetist, await signingOf(episodeId, release));
   const measurement = { episodeId, at: "2026-10-07T09:00:00Z", method: "tape", stations: stations([170, 180, 190]) };
   await expect(measureLimb(clinic.assistant, measurement)).rejects.toThrow(Locked);
   await expect(specifySocket(clinic.prosthetist, { episodeId })).rejects.toThrow(Locked);
   await expect(recordWearTrial(clinic.assistant, { trialId, events: calmTrial() })).rejects.toThrow(Locked);
-  await expect(sign(clinic.prosthetist, await signing(episodeId, release))).rejects.toThrow(Locked);
+  await expect(sign(clinic.prosthetist, await signingOf(episodeId, release))).rejects.toThrow(Locked);
 
   await withdrawSignature(clinic.colleague, { signOffId, why: "the definitive was laminated over the wrong model", password });
   expect((await seeEpisode(clinic.prosthetist, episodeId)).episode).toMatchObject({
@@ -79,8 +85,8 @@ test("a trial with a stop sign cannot be signed, whatever is accepted with it", 
   });
   expect((await seeEpisode(clinic.prosthetist, episodeId)).episode.decision).toBe("must not be released");
   for (const meaning of ["wear trial accepted", release]) {
-    await expect(sign(clinic.prosthetist, await signing(episodeId, meaning))).rejects.toThrow(NotReady);
-    const bent = { ...(await signing(episodeId, meaning)), acceptances: [{ gate: "no-stop-sign", why: "it went away" }] };
+    await expect(sign(clinic.prosthetist, await signingOf(episodeId, meaning))).rejects.toThrow(NotReady);
+    const bent = { ...(await signingOf(episodeId, meaning)), acceptances: [{ gate: "no-stop-sign", why: "it went away" }] };
     await expect(sign(clinic.prosthetist, bent)).rejects.toThrow("One field needs another look");
   }
   expect(await (await database()).signOff.count()).toBe(0);
@@ -116,9 +122,9 @@ test("a gate that may be accepted is accepted with a reason as part of the signa
     marks: evenMarks("none"),
   });
 
-  await expect(sign(clinic.prosthetist, await signing(episodeId, release))).rejects.toThrow(NotReady);
+  await expect(sign(clinic.prosthetist, await signingOf(episodeId, release))).rejects.toThrow(NotReady);
   const { signOffId } = await sign(clinic.prosthetist, {
-    ...(await signing(episodeId, release)),
+    ...(await signingOf(episodeId, release)),
     acceptances: [{ gate: "trial-load", why: "The wearer's hand is lighter than planned; a heavier one follows after a month." }],
   });
   const { evidence } = await seeRelease(clinic.prosthetist, signOffId);
@@ -129,12 +135,12 @@ test("a gate that may be accepted is accepted with a reason as part of the signa
 test("a wrong password signs nothing, is on the trail, and five of them end the tries", async () => {
   const clinic = await openTestClinic();
   const { episodeId } = await readyEpisode(clinic);
-  const wrong = { ...(await signing(episodeId, release)), password: "not the password" };
+  const wrong = { ...(await signingOf(episodeId, release)), password: "not the password" };
   for (let attempt = 0; attempt < 5; attempt += 1)
     await expect(sign(clinic.prosthetist, wrong)).rejects.toMatchObject({
       fields: { password: expect.stringContaining("not your password") },
     });
-  await expect(sign(clinic.prosthetist, await signing(episodeId, release))).rejects.toMatchObject({
+  await expect(sign(clinic.prosthetist, await signingOf(episodeId, release))).rejects.toMatchObject({
     fields: { password: expect.stringContaining("Too many") },
   });
   const db = await database();
@@ -145,7 +151,7 @@ test("a wrong password signs nothing, is on the trail, and five of them end the 
 test("evidence that changed after the page was opened is not signed", async () => {
   const clinic = await openTestClinic();
   const { episodeId } = await readyEpisode(clinic);
-  const opened = await signing(episodeId, release);
+  const opened = await signingOf(episodeId, release);
   await measureLimb(clinic.assistant, {
     episodeId,
     at: "2026-10-07T09:00:00Z",
@@ -158,7 +164,7 @@ test("evidence that changed after the page was opened is not signed", async () =
 test("the derived state that is kept is the one that a rebuild makes", async () => {
   const clinic = await openTestClinic();
   const { episodeId } = await readyEpisode(clinic);
-  await sign(clinic.prosthetist, await signing(episodeId, release));
+  await sign(clinic.prosthetist, await signingOf(episodeId, release));
   const db = await database();
   const kept = await db.episode.findMany();
   const trials = await db.wearTrial.findMany();

@@ -13,8 +13,9 @@ import { SubmitButton } from "@/app/_parts/submit-button";
 import { may } from "@/lib/access/roles";
 import { requireActor } from "@/lib/access/session";
 import { acceptableGates, type Gate, sourceKinds } from "@/lib/fit";
+import { meanings, statements } from "@/lib/records/meanings";
 import { seeEpisode } from "@/lib/records/see-episode";
-import { meanings, statements } from "@/lib/records/sign";
+import { digestOfShown } from "@/lib/records/shown-evidence";
 import { SetAsideNotice } from "../set-aside";
 import { signEvidence } from "./actions";
 import styles from "./sign-off.module.css";
@@ -81,6 +82,7 @@ export default async function SignOffPage({ params }: { params: Promise<{ episod
           <ActionForm action={signEvidence}>
             <HiddenField name="episodeId" value={episode.id} />
             <HiddenField name="evidenceVersion" value={String(episode.evidenceVersion)} />
+            <HiddenField name="shown" value={digestOfShown(bundle, assessment)} />
             {toAccept.map((gate, index) => (
               <div key={gate.id} className={styles.accept}>
                 <StateMark state={gate.state} />

@@ -1,0 +1,15 @@
+/** The clinic's own signature, with the key that lies beside its store. */
+import { databaseFile, keysBeside } from "@/lib/trail/beside-database";
+import { canonicalJson } from "@/lib/trail/chain";
+import { signDetached } from "@/lib/trail/jws";
+import { type PublicKey, publicKeys, signingKey } from "@/lib/trail/keys";
+
+/** Plain values as the text that is signed: dates become text, fields that are not there are left out. */
+export const signedText = (value: unknown): string => canonicalJson(JSON.parse(JSON.stringify(value)));
+
+/** @returns a JWS whose content is detached */
+export const signForClinic = async (text: string, now: Date): Promise<string> =>
+  signDetached(text, await signingKey(keysBeside(databaseFile()), now));
+
+/** The newest first. */
+export const clinicPublicKeys = (): PublicKey[] => publicKeys(keysBeside(databaseFile()));
