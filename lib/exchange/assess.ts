@@ -5,7 +5,6 @@
  * 2 bad input, with its path and the reason on the error output.
  */
 import { readFileSync } from "node:fs";
-import path from "node:path";
 import { parseArgs } from "node:util";
 import type { Decision } from "@/lib/fit/assessment";
 import { Bundle } from "@/lib/fit/bundle";
@@ -13,6 +12,7 @@ import { FitInputError } from "@/lib/fit/errors";
 import { limitsWith } from "@/lib/fit/limits";
 import { parseBundle } from "@/lib/fit/parse-bundle";
 import { assessReadiness } from "@/lib/fit/readiness";
+import { pathAsGiven, reasonOf } from "./path-as-given";
 
 const usage = "Usage: npm run --silent assess -- FILE [--as-of ISO], as --as-of 2026-10-08T09:00:00Z";
 
@@ -57,9 +57,7 @@ function parsed() {
 }
 
 function read(file: string): unknown {
-  // npm runs this in the folder of the package; a relative path means the folder in which the person is.
-  const from = process.env.npm_lifecycle_event === "assess" ? process.env.INIT_CWD : undefined;
-  const text = readText(path.resolve(from ?? process.cwd(), file));
+  const text = readText(pathAsGiven(file, "assess"));
   try {
     return JSON.parse(text);
   } catch (error) {
@@ -73,8 +71,4 @@ function readText(file: string): string {
   } catch (error) {
     throw new FitInputError(file, `cannot be read: ${reasonOf(error)}`);
   }
-}
-
-function reasonOf(error: unknown): string {
-  return error instanceof Error ? error.message : String(error);
 }

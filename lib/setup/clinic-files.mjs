@@ -90,6 +90,7 @@ export async function makeInventedClinic(file, secret) {
     throw new Stop(`The invented clinic could not be loaded:\n${lastLines(output)}`, "Please report it with the lines above.");
   await closeJournal(unfinished);
   removeDatabase(file);
+  renameSync(keysOf(unfinished), keysOf(file));
   renameSync(unfinished, file);
 }
 
@@ -105,10 +106,22 @@ export async function closeJournal(file) {
   database.close();
 }
 
-/** @param {string} file */
+/**
+ * With the keys that lie beside it.
+ *
+ * @param {string} file
+ */
 export function removeDatabase(file) {
   for (const part of ["", "-wal", "-shm", "-journal"]) rmSync(file + part, { force: true });
+  rmSync(keysOf(file), { force: true });
 }
+
+/**
+ * The keys that a clinic signs with, as in lib/trail/beside-database.ts.
+ *
+ * @param {string} file of the database
+ */
+export const keysOf = (file) => `${file}.keys`;
 
 /** @returns {Promise<{ accounts: { name: string, email: string, role: string }[], password: string }>} */
 export async function inventedAccounts() {

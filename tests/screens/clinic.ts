@@ -10,6 +10,7 @@ import { copyFileSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { test as base } from "@playwright/test";
+import { keysOf } from "../../lib/setup/clinic-files.mjs";
 import { type ClinicServer, serveDatabase } from "./clinic-server";
 import { emptyClinic, inventedClinic, signedInState } from "./prepared";
 
@@ -62,6 +63,7 @@ async function openClinic(records: ClinicOptions["records"]) {
   const folder = mkdtempSync(path.join(tmpdir(), "fitting-ledger-clinic-"));
   const file = path.join(folder, "clinic.db");
   copyFileSync(records === "none" ? emptyClinic() : inventedClinic(), file);
+  if (records !== "none") copyFileSync(keysOf(inventedClinic()), keysOf(file));
   const server = await serveDatabase(file);
   const close = async () => {
     await server.stop();

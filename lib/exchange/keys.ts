@@ -1,0 +1,30 @@
+/**
+ * `npm run --silent keys -- public` prints the clinic's public keys as a JSON Web Key Set, for whoever is to check releases;
+ * `npm run keys -- rotate` makes a new key to sign with and keeps of the old one only the public half.
+ * The keys lie beside the database that DATABASE_URL names.
+ */
+import { existsSync } from "node:fs";
+import { databaseFile, keysBeside } from "@/lib/trail/beside-database";
+import { publicKeys, rotateKeys, signingKey } from "@/lib/trail/keys";
+
+const usage = "Usage: npm run --silent keys -- public, or npm run keys -- rotate";
+const [what, ...more] = process.argv.slice(2);
+const database = databaseFile();
+const file = keysBeside(database);
+
+if (more.length > 0 || (what !== "public" && what !== "rotate")) refuse(usage);
+else if (!existsSync(database)) refuse(`There is no database at ${database}. Name it in DATABASE_URL, as file:data/clinic.db`);
+else if (what === "public") {
+  await signingKey(file, new Date());
+  process.stdout.write(`${JSON.stringify({ keys: publicKeys(file) }, null, 1)}\n`);
+} else {
+  const { kid, from } = await rotateKeys(file, new Date());
+  process.stdout.write(
+    `The clinic signs with the key ${kid} from ${from} on.\nGive out the public keys anew: npm run --silent keys -- public\n`,
+  );
+}
+
+function refuse(why: string): void {
+  process.stderr.write(`${why}\n`);
+  process.exitCode = 2;
+}
