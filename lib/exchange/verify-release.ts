@@ -1,5 +1,5 @@
 /** Checks a signed release with nothing but its file and the clinic's public keys, and says in words what holds. */
-import { type Assessment, assessReadiness, limitsOfVersion } from "@/lib/fit";
+import { type Assessment, assessReadiness, FitInputError, type Limits, limitsOfVersion } from "@/lib/fit";
 import { Evidence } from "@/lib/records/evidence";
 import { canonicalJson, sha256 } from "@/lib/trail/chain";
 import { checkDetached } from "@/lib/trail/jws";
@@ -86,7 +86,8 @@ async function signatureFinding({ what, said, signature }: Signed, keys: readonl
 function assessmentFinding({ bundle, assessment, rulesVersion }: Evidence): ReleaseFinding {
   const limits = knownLimits(rulesVersion);
   if (!limits) return { state: "unknown", words: `It was judged by rules that this program does not know (${rulesVersion}).` };
-  const again = assessReadiness(bundle, limits);
+  const again = judgedAgain(bundle, limits);
+  if (again === null) return { state: "not met", words: "The evidence contradicts itself: it cannot be judged again." };
   return judged(again) === judged(assessment)
     ? {
         state: "met",
@@ -96,6 +97,16 @@ function assessmentFinding({ bundle, assessment, rulesVersion }: Evidence): Rele
         state: "not met",
         words: `Judged again by the rules of that day (${rulesVersion}) the evidence is “${again.decision}”; signed was “${assessment.decision}”, or other checks led to it.`,
       };
+}
+
+/** Null of evidence that was bent until nothing can be made of it. */
+function judgedAgain(bundle: Evidence["bundle"], limits: Limits): Assessment | null {
+  try {
+    return assessReadiness(bundle, limits);
+  } catch (error) {
+    if (error instanceof FitInputError) return null;
+    throw error;
+  }
 }
 
 const judged = ({ decision, gates }: Assessment): string =>
