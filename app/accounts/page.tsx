@@ -56,6 +56,13 @@ export default async function Accounts() {
                   autoComplete="new-password"
                   hint="Only for someone who lost theirs. It ends their sessions."
                 />
+                {account.twoFactorEnabled && (
+                  <CheckBox
+                    name="withoutCode"
+                    label="Take away the second factor"
+                    hint="Only for someone who lost the device that gives their codes."
+                  />
+                )}
                 <CheckBox name="active" label="May sign in" first={account.banned ? "" : "yes"} />
                 <SubmitButton>Save</SubmitButton>
               </ActionForm>

@@ -32,6 +32,11 @@ export default async function MyPassword() {
         <SubmitButton>Change it</SubmitButton>
       </ActionForm>
       <p>
+        <Link href="/my-second-factor" prefetch={false}>
+          Codes of a device beside the password
+        </Link>
+      </p>
+      <p>
         <Link href="/my-units" prefetch={false}>
           Choose your units
         </Link>

@@ -2,7 +2,7 @@ import type { Metadata } from "next";
 import { show } from "@/app/_forms/show";
 import { Advice } from "@/app/_parts/advice";
 import { dayAt, longDay } from "@/app/_parts/dates";
-import { HiddenField, NumberField, TextField } from "@/app/_parts/fields";
+import { CheckBox, HiddenField, NumberField, TextField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
 import { PageHead } from "@/app/_parts/page-head";
 import { SourceLink } from "@/app/_parts/source-link";
@@ -13,7 +13,7 @@ import { requireActor } from "@/lib/access/session";
 import { type Limit, sourceKinds, sources } from "@/lib/fit";
 import { clinicSettings } from "@/lib/records/clinic";
 import { seeRules } from "@/lib/records/see-accounts";
-import { change, changePhone, changeUnits } from "./actions";
+import { change, changeCountersigning, changePhone, changeUnits } from "./actions";
 import styles from "./rules.module.css";
 
 export const metadata: Metadata = { title: "Rules" };
@@ -118,6 +118,25 @@ export default async function Rules() {
           </ActionForm>
         </section>
       )}
+      <section aria-labelledby="countersigning">
+        <h2 id="countersigning">Countersigning</h2>
+        <p>
+          {clinic?.countersignReleases
+            ? "A release is in force only once a second prosthetist has signed it as well."
+            : "A release is in force with the signature of one prosthetist."}
+        </p>
+        {mayChange && (
+          <ActionForm action={changeCountersigning}>
+            <CheckBox
+              name="asked"
+              label="Ask for a second prosthetist’s signature on every release"
+              hint="What was signed before stays as it was."
+              first={clinic?.countersignReleases ? "yes" : ""}
+            />
+            <SubmitButton>Save</SubmitButton>
+          </ActionForm>
+        )}
+      </section>
       {mayChange && clinic && (
         <section aria-labelledby="phone">
           <h2 id="phone">Telephone of the clinic</h2>

@@ -2,7 +2,7 @@
 import { betterAuth } from "better-auth";
 import { prismaAdapter } from "better-auth/adapters/prisma";
 import { nextCookies } from "better-auth/next-js";
-import { admin } from "better-auth/plugins";
+import { admin, twoFactor } from "better-auth/plugins";
 import { createAccessControl } from "better-auth/plugins/access";
 import { database } from "@/lib/records/database";
 import { siteAddress } from "./address";
@@ -32,6 +32,8 @@ async function make() {
         roles: noRights,
         bannedUserMessage: "This account is not active.",
       }),
+      // A device that was trusted once is no second factor: it is asked for at every sign-in.
+      twoFactor({ issuer: "Fitting Ledger" }),
       nextCookies(),
     ],
     telemetry: { enabled: false },

@@ -46,6 +46,34 @@ export async function markStepUsed(db: Transaction, userId: string, step: number
   await db.twoFactor.updateMany({ where: { userId }, data: { lastStep: step } });
 }
 
+export type SecondFactor =
+  | { state: "none" | "on" }
+  /** Shown to its owner until a first code confirms that their device has it. */
+  | { state: "begun"; address: string; key: string; backupCodes: string[] };
+
+export async function secondFactorOfAccount(db: Transaction, userId: string): Promise<SecondFactor> {
+  const user = await db.user.findUniqueOrThrow({ where: { id: userId }, include: { twoFactor: true } });
+  if (await hasSecondFactor(db, userId)) return { state: "on" };
+  const begun = user.twoFactor.find(({ verified }) => verified === false);
+  if (!begun) return { state: "none" };
+  const { secretConfig } = await (await auth()).$context;
+  const secret = await symmetricDecrypt({ key: secretConfig, data: begun.secret });
+  const address = createOTP(secret).url("Fitting Ledger", user.email);
+  const codes: unknown = JSON.parse(await symmetricDecrypt({ key: secretConfig, data: begun.backupCodes }));
+  return {
+    state: "begun",
+    address,
+    key: new URL(address).searchParams.get("secret") ?? "",
+    backupCodes: Array.isArray(codes) ? codes.map(String) : [],
+  };
+}
+
+/** Takes it away, for its owner or for someone who lost their device. */
+export async function removeSecondFactor(db: Transaction, userId: string): Promise<void> {
+  await db.twoFactor.deleteMany({ where: { userId } });
+  await db.user.update({ where: { id: userId }, data: { twoFactorEnabled: false } });
+}
+
 /** One that was begun and never confirmed does not count. */
 async function secondFactorOf(db: Transaction, userId: string) {
   const user = await db.user.findUnique({ where: { id: userId }, select: { twoFactorEnabled: true, twoFactor: true } });

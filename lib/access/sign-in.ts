@@ -2,7 +2,7 @@ import { parseSetCookieHeader, toCookieOptions } from "better-auth/cookies";
 import { cookies, headers } from "next/headers";
 import { auth } from "./auth";
 
-export type SignInResult = "signed in" | "refused" | "not active" | "too many tries";
+export type SignInResult = "signed in" | "code wanted" | "refused" | "not active" | "too many tries";
 
 /** Signs in through better-auth's own handler, so that its limit on tries holds, and keeps the session's cookie. */
 export async function signInWithPassword({ email, password }: { email: string; password: string }): Promise<SignInResult> {
@@ -28,7 +28,8 @@ export async function signInWithPassword({ email, password }: { email: string; p
     for (const [name, cookie] of parseSetCookieHeader(line))
       jar.set(name, decodeURIComponent(cookie.value), toCookieOptions(cookie));
   }
-  return "signed in";
+  const answer: unknown = await response.json();
+  return typeof answer === "object" && answer !== null && "twoFactorRedirect" in answer ? "code wanted" : "signed in";
 }
 
 export async function endSession(): Promise<void> {

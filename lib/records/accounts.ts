@@ -2,6 +2,7 @@ import { z } from "zod";
 import type { Actor } from "@/lib/access/actor";
 import { hashPassword, isPasswordOf, shortestPassword } from "@/lib/access/password";
 import { accountRoles } from "@/lib/access/roles";
+import { removeSecondFactor } from "@/lib/access/second-factor";
 import { phone } from "./clinic-phone";
 import { now } from "./clock";
 import { command, inTransaction, parseInput, requireAccount, type Store } from "./command";
@@ -81,8 +82,10 @@ export const changeAccount = command({
     active: yes,
     /** For someone who lost theirs. */
     password: z.preprocess(blankToNothing, password("A new password").optional()),
+    /** For someone who lost the device that gives their codes. */
+    withoutCode: yes,
   }),
-  run: async (store, { userId, version, active, credentialsLine, password, ...fields }) => {
+  run: async (store, { userId, version, active, credentialsLine, password, withoutCode, ...fields }) => {
     const account = await store.db.user.findUnique({ where: { id: userId } });
     if (!account) throw new NotFound("account");
     const before = { name: account.name, role: account.role, credentialsLine: account.credentialsLine, active: !account.banned };
@@ -100,13 +103,20 @@ export const changeAccount = command({
       },
     });
     if (password) await setPassword(store, userId, await hashPassword(password));
+    if (withoutCode) await removeSecondFactor(store.db, userId);
     if (!active || fields.role !== account.role) await store.db.session.deleteMany({ where: { userId } });
     await store.note({
       action: "changed an account",
       kind: "account",
       id: userId,
       before,
-      after: { ...fields, credentialsLine, active, ...(password ? { password: "set anew" } : {}) },
+      after: {
+        ...fields,
+        credentialsLine,
+        active,
+        ...(password ? { password: "set anew" } : {}),
+        ...(withoutCode ? { secondFactor: "removed" } : {}),
+      },
     });
     return { userId };
   },

@@ -7,6 +7,8 @@ export interface ClinicSettings {
   /** Whom a wearer calls. */
   phone: string | null;
   invented: boolean;
+  /** A release is in force only once a second prosthetist has signed it too. */
+  countersignReleases: boolean | null;
   lengthUnit: string;
   massUnit: string;
   forceUnit: string;

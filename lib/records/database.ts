@@ -116,4 +116,6 @@ async function setPragmas(client: PrismaClient): Promise<void> {
   await client.$queryRawUnsafe("PRAGMA journal_mode = WAL");
   await client.$queryRawUnsafe("PRAGMA synchronous = FULL");
   await client.$queryRawUnsafe("PRAGMA foreign_keys = ON");
+  // Without it a replacing insert deletes rows past the triggers that lock them.
+  await client.$queryRawUnsafe("PRAGMA recursive_triggers = ON");
 }

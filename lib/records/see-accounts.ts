@@ -13,6 +13,7 @@ export const seeAccounts = query({
         role: true,
         credentialsLine: true,
         banned: true,
+        twoFactorEnabled: true,
         version: true,
         createdAt: true,
       },

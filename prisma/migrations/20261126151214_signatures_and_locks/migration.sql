@@ -153,6 +153,26 @@ BEGIN SELECT RAISE(ABORT, 'locked: a limit is followed by another one'); END;
 CREATE TRIGGER "Limit_no_delete" BEFORE DELETE ON "Limit"
 BEGIN SELECT RAISE(ABORT, 'locked: a limit is followed by another one'); END;
 
+-- A replacing insert deletes the old row without asking the triggers of DELETE, unless the connection asks for it.
+CREATE TRIGGER "TrailEntry_no_replace" BEFORE INSERT ON "TrailEntry"
+WHEN EXISTS (SELECT 1 FROM "TrailEntry" WHERE "position" = NEW."position")
+BEGIN SELECT RAISE(ABORT, 'locked: there is one already'); END;
+CREATE TRIGGER "SignOff_no_replace" BEFORE INSERT ON "SignOff"
+WHEN EXISTS (SELECT 1 FROM "SignOff" WHERE "id" = NEW."id" OR "position" = NEW."position")
+BEGIN SELECT RAISE(ABORT, 'locked: there is one already'); END;
+CREATE TRIGGER "Withdrawal_no_replace" BEFORE INSERT ON "Withdrawal"
+WHEN EXISTS (SELECT 1 FROM "Withdrawal" WHERE "id" = NEW."id" OR "signOffId" = NEW."signOffId")
+BEGIN SELECT RAISE(ABORT, 'locked: there is one already'); END;
+CREATE TRIGGER "Countersignature_no_replace" BEFORE INSERT ON "Countersignature"
+WHEN EXISTS (SELECT 1 FROM "Countersignature" WHERE "id" = NEW."id" OR "signOffId" = NEW."signOffId")
+BEGIN SELECT RAISE(ABORT, 'locked: there is one already'); END;
+CREATE TRIGGER "Addendum_no_replace" BEFORE INSERT ON "Addendum"
+WHEN EXISTS (SELECT 1 FROM "Addendum" WHERE "id" = NEW."id")
+BEGIN SELECT RAISE(ABORT, 'locked: there is one already'); END;
+CREATE TRIGGER "GateAcceptance_no_replace" BEFORE INSERT ON "GateAcceptance"
+WHEN EXISTS (SELECT 1 FROM "GateAcceptance" WHERE "id" = NEW."id")
+BEGIN SELECT RAISE(ABORT, 'locked: there is one already'); END;
+
 -- What changes until it is signed, and is never deleted.
 CREATE TRIGGER "Wearer_no_delete" BEFORE DELETE ON "Wearer"
 BEGIN SELECT RAISE(ABORT, 'locked: nothing clinical is deleted'); END;

@@ -3,17 +3,20 @@ import { show } from "@/app/_forms/show";
 import { Advice } from "@/app/_parts/advice";
 import { Choose } from "@/app/_parts/choices";
 import { EpisodeLink } from "@/app/_parts/episode-link";
-import { CheckBox, HiddenField, TextArea, TextField } from "@/app/_parts/fields";
+import { CheckBox, HiddenField, TextArea } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
 import { GateList } from "@/app/_parts/gate-list";
 import { gateWords } from "@/app/_parts/gate-words";
 import { PageHead } from "@/app/_parts/page-head";
+import { ProofFields } from "@/app/_parts/proof-fields";
 import { StateMark } from "@/app/_parts/state-mark";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import { may } from "@/lib/access/roles";
 import { requireActor } from "@/lib/access/session";
 import { acceptableGates, type Gate, sourceKinds } from "@/lib/fit";
+import { clinicSettings } from "@/lib/records/clinic";
 import { meanings, statements } from "@/lib/records/meanings";
+import { asksForCode } from "@/lib/records/second-factor";
 import { seeEpisode } from "@/lib/records/see-episode";
 import { digestOfShown } from "@/lib/records/shown-evidence";
 import { SetAsideNotice } from "../set-aside";
@@ -25,7 +28,11 @@ export const metadata: Metadata = { title: "Sign off" };
 export default async function SignOffPage({ params }: { params: Promise<{ episode: string }> }) {
   const { episode: episodeId } = await params;
   const actor = await requireActor(`/episodes/${episodeId}/sign-off`);
-  const { episode, assessment, bundle, setAside } = await show(seeEpisode(actor, episodeId));
+  const [{ episode, assessment, bundle, setAside }, withCode, clinic] = await Promise.all([
+    show(seeEpisode(actor, episodeId)),
+    asksForCode(actor),
+    clinicSettings(),
+  ]);
   const open = assessment.gates.filter(
     (gate) => (gate.state === "not met" || gate.state === "unknown" || gate.state === "forbids") && !gate.accepted,
   );
@@ -117,12 +124,15 @@ export default async function SignOffPage({ params }: { params: Promise<{ episod
                   <strong>{meaning}:</strong> {statements[meaning]}
                 </p>
               ))}
+              {clinic?.countersignReleases && (
+                <p>A release is in force only once a second prosthetist of this clinic has signed it as well.</p>
+              )}
               <p>
                 {actor.name}
                 {actor.credentialsLine && `, ${actor.credentialsLine}`}
               </p>
             </div>
-            <TextField name="password" label="Your password, again" type="password" autoComplete="current-password" />
+            <ProofFields withCode={withCode} />
             <SubmitButton sending="Signing…">Sign</SubmitButton>
           </ActionForm>
         )}

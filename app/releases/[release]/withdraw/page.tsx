@@ -1,11 +1,13 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { onlyWho, show } from "@/app/_forms/show";
-import { HiddenField, TextArea, TextField } from "@/app/_parts/fields";
+import { HiddenField, TextArea } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
 import { PageHead } from "@/app/_parts/page-head";
+import { ProofFields } from "@/app/_parts/proof-fields";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import { requireActor } from "@/lib/access/session";
+import { asksForCode } from "@/lib/records/second-factor";
 import { seeRelease } from "@/lib/records/see-release";
 import { withdraw } from "./actions";
 
@@ -15,7 +17,7 @@ export default async function WithdrawPage({ params }: { params: Promise<{ relea
   const { release } = await params;
   const actor = await requireActor(`/releases/${release}/withdraw`);
   onlyWho(actor, "withdraw a signature");
-  const { signOff, evidence } = await show(seeRelease(actor, release));
+  const [{ signOff, evidence }, withCode] = await Promise.all([show(seeRelease(actor, release)), asksForCode(actor)]);
   return (
     <>
       <PageHead
@@ -38,7 +40,7 @@ export default async function WithdrawPage({ params }: { params: Promise<{ relea
           </p>
           <HiddenField name="signOffId" value={signOff.id} />
           <TextArea name="why" label="Why it is withdrawn" />
-          <TextField name="password" label="Your password, again" type="password" autoComplete="current-password" />
+          <ProofFields withCode={withCode} />
           <SubmitButton kind="stop" sending="Withdrawing…">
             Withdraw the signature
           </SubmitButton>
