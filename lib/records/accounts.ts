@@ -4,6 +4,7 @@ import { hashPassword, isPasswordOf, shortestPassword } from "@/lib/access/passw
 import { accountRoles } from "@/lib/access/roles";
 import { removeSecondFactor } from "@/lib/access/second-factor";
 import { phone } from "./clinic-phone";
+import { makeClinicKey } from "./clinic-signature";
 import { now } from "./clock";
 import { command, inTransaction, parseInput, requireAccount, type Store } from "./command";
 import { database } from "./database";
@@ -41,7 +42,7 @@ export async function openClinic(raw: unknown): Promise<{ userId: string }> {
   const { clinicName, timeZone, phone: number, invented, password, ...account } = parseInput(Opening, raw);
   const hash = await hashPassword(password);
   const setup = { id: "first-run", name: account.name, role: "administrator" } as const;
-  return inTransaction(setup, async (store) => {
+  const opened = await inTransaction(setup, async (store) => {
     if ((await store.db.user.count()) > 0) throw new Locked("This clinic is open already. Sign in instead.");
     await store.db.clinic.create({
       data: { id: 1, name: clinicName, timeZone, phone: number ?? null, invented, openedAt: now() },
@@ -55,6 +56,8 @@ export async function openClinic(raw: unknown): Promise<{ userId: string }> {
     });
     return { userId };
   });
+  await makeClinicKey(now());
+  return opened;
 }
 
 /** Gives a colleague an account. */

@@ -11,5 +11,8 @@ export const signedText = (value: unknown): string => canonicalJson(JSON.parse(J
 export const signForClinic = async (text: string, now: Date): Promise<string> =>
   signDetached(text, await signingKey(keysBeside(databaseFile()), now));
 
+/** At a clinic's first run, so that its public key can be given out before anything is signed. */
+export const makeClinicKey = async (now: Date): Promise<void> => void (await signingKey(keysBeside(databaseFile()), now));
+
 /** The newest first. */
 export const clinicPublicKeys = (): PublicKey[] => publicKeys(keysBeside(databaseFile()));

@@ -12,7 +12,7 @@ import { may } from "@/lib/access/roles";
 import { requireActor } from "@/lib/access/session";
 import { type Assessment, type Series, seriesOf, sourceKinds } from "@/lib/fit";
 import { now } from "@/lib/records/clock";
-import { releaseMeaning } from "@/lib/records/meanings";
+import { awaitsCountersignature, releaseMeaning } from "@/lib/records/meanings";
 import { type SeenEpisode, seeEpisode } from "@/lib/records/see-episode";
 import { Carried } from "./carried";
 import { Cautions } from "./cautions";
@@ -44,7 +44,9 @@ export default async function EpisodePage({ params }: { params: Promise<{ episod
   const series = seriesOf(bundle, { limits });
   const place = { episodeId, subject: assessment.subject, decision: assessment.decision };
   const last = volumes(bundle, limits).at(-1);
-  const released = episode.signOffs.find(({ meaning, withdrawal }) => meaning === releaseMeaning && !withdrawal);
+  const released = episode.signOffs.find(
+    (signOff) => signOff.meaning === releaseMeaning && !signOff.withdrawal && !awaitsCountersignature(signOff),
+  );
 
   return (
     <>

@@ -4,14 +4,16 @@ import { DateField, HiddenField, TextField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import type { EpisodeWhole } from "@/lib/records/bundle-of";
-import { releaseMeaning } from "@/lib/records/meanings";
+import { awaitsCountersignature, releaseMeaning } from "@/lib/records/meanings";
 import { deliver } from "./actions";
 import styles from "./episode.module.css";
 
 /** Who signed for what; a signature is never erased, only withdrawn. */
 export function Signatures({ episode, released, timeZone }: { episode: EpisodeWhole; released: boolean; timeZone: string }) {
   if (episode.signOffs.length === 0) return null;
-  const standing = episode.signOffs.findLast(({ meaning, withdrawal }) => meaning === releaseMeaning && withdrawal === null);
+  const standing = episode.signOffs.findLast(
+    (signOff) => signOff.meaning === releaseMeaning && signOff.withdrawal === null && !awaitsCountersignature(signOff),
+  );
   return (
     <section aria-labelledby="signatures">
       <h2 id="signatures">Signatures</h2>
@@ -22,6 +24,16 @@ export function Signatures({ episode, released, timeZone }: { episode: EpisodeWh
               {signOff.meaning}
             </Link>{" "}
             {signOff.byName}, {dayAndTimeAt(signOff.at, timeZone)}
+            {signOff.countersignature && <small> countersigned by {signOff.countersignature.byName}</small>}
+            {awaitsCountersignature(signOff) && (
+              <small>
+                {" "}
+                not in force yet:{" "}
+                <Link href={`/releases/${signOff.id}/countersign`} prefetch={false}>
+                  a second prosthetist signs it
+                </Link>
+              </small>
+            )}
             {signOff.withdrawal && (
               <small>
                 {" "}

@@ -9,12 +9,17 @@ import { limbShapeOf } from "@/app/_parts/limb-shape";
 import { formatNumber } from "@/app/_parts/numbers";
 import { may } from "@/lib/access/roles";
 import { requireActor } from "@/lib/access/session";
+import { releaseFile } from "@/lib/exchange/release-file";
+import { verifyRelease } from "@/lib/exchange/verify-release";
 import { cautionForBench, placeOf, releaseSheet } from "@/lib/print/release-sheet";
 import { clinicSettings } from "@/lib/records/clinic";
-import { releaseMeaning } from "@/lib/records/meanings";
+import { clinicPublicKeys } from "@/lib/records/clinic-signature";
+import { awaitsCountersignature, releaseMeaning } from "@/lib/records/meanings";
 import { type Evidence, seeRelease } from "@/lib/records/see-release";
 import { Profile } from "./profile";
 import styles from "./release.module.css";
+import { Addenda, Countersigned, NotInForce } from "./since-signed";
+import { Verified } from "./verified";
 
 export const metadata: Metadata = { title: "Release sheet" };
 
@@ -23,6 +28,7 @@ export default async function ReleasePage({ params }: { params: Promise<{ releas
   const actor = await requireActor(`/releases/${release}`);
   const [{ signOff, evidence }, clinic] = await Promise.all([show(seeRelease(actor, release)), clinicSettings()]);
   const sheet = releaseSheet(evidence);
+  const check = await verifyRelease(releaseFile(signOff), clinicPublicKeys());
   const isRelease = signOff.meaning === releaseMeaning;
   return (
     <>
@@ -31,6 +37,16 @@ export default async function ReleasePage({ params }: { params: Promise<{ releas
         {!may(actor, "see wearers") && <Link href="/workshop">Back to the workshop</Link>}
         {may(actor, "withdraw a signature") && !signOff.withdrawal && (
           <Link href={`/releases/${signOff.id}/withdraw`}>Withdraw this signature</Link>
+        )}
+        {may(actor, "sign") && (
+          <Link href={`/releases/${signOff.id}/addendum`} prefetch={false}>
+            Put something right
+          </Link>
+        )}
+        {may(actor, "sign") && awaitsCountersignature(signOff) && (
+          <Link href={`/releases/${signOff.id}/countersign`} prefetch={false}>
+            Countersign
+          </Link>
         )}
         <span className="soft">Prints on A4 and Letter.</span>
       </nav>
@@ -41,6 +57,7 @@ export default async function ReleasePage({ params }: { params: Promise<{ releas
             {signOff.withdrawal.why} Do not make anything from this sheet.
           </p>
         )}
+        <NotInForce signOff={signOff} />
         <header className={styles.head}>
           <p>
             {clinic?.name}
@@ -135,6 +152,7 @@ export default async function ReleasePage({ params }: { params: Promise<{ releas
             <strong>{signOff.byName}</strong>, prosthetist{signOff.credentialsLine && `, ${signOff.credentialsLine}`}
           </p>
           <p>{signOff.statement}</p>
+          <Countersigned signOff={signOff} />
           {evidence.closeRead.length > 0 && (
             <p>
               Read as close to their limit:{" "}
@@ -146,7 +164,9 @@ export default async function ReleasePage({ params }: { params: Promise<{ releas
             Advice of this program rests on recorded findings; the prosthetist decides. Limits: {signOff.rulesVersion}.
           </p>
         </section>
+        <Addenda signOff={signOff} />
       </article>
+      <Verified check={check} releaseId={signOff.id} mayExport={may(actor, "see wearers")} />
     </>
   );
 }
