@@ -44,12 +44,13 @@ function row(station: Station, definitive: Station | undefined, limb: readonly S
 }
 
 /** What the bench cannot do without. */
-const needed = new Set(["check socket material", "wall", "length", "trim lines"]);
+const needed = new Set(["definitive material", "check socket material", "wall", "length", "trim lines"]);
 
 function makeFrom(episode: Evidence["bundle"]["episode"], bench: Evidence["bench"]): ReleaseSheet["makeFrom"] {
   const device =
     episode.device && `${episode.device.massKg} kg, centre of mass ${episode.device.centreOfMassMm} mm from the joint`;
   const lines: [string, string | null | undefined][] = [
+    ["definitive material", bench.definitiveMaterial],
     ["check socket material", bench.material],
     ["wall", bench.wallMm === null ? null : `${bench.wallMm} mm`],
     ["length", bench.lengthMm === null ? null : `${bench.lengthMm} mm`],

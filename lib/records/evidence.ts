@@ -33,6 +33,8 @@ export const Evidence = z.object({
     trimLines: z.string().nullable(),
     benchNote: z.string().nullable(),
     deviceNote: z.string().nullable(),
+    /** Of the definitive socket; asked for when a release is signed. */
+    definitiveMaterial: z.string().nullable().optional(),
   }),
 });
 export type Evidence = z.output<typeof Evidence>;

@@ -17,6 +17,7 @@ interface Asked {
   closeRead: readonly string[];
   /** Digest of what the signer's page showed. */
   shown: string;
+  definitiveMaterial: string | null;
   provedBy: ProvedBy;
 }
 
@@ -65,7 +66,7 @@ export async function freezeEvidence(store: Store, episode: EpisodeWhole, asked:
     trail: lastEntry ?? undefined,
     rulesVersion: assessment.rulesVersion,
     closeRead: asked.closeRead,
-    bench: benchOf(episode),
+    bench: { ...benchOf(episode), definitiveMaterial: asked.definitiveMaterial },
   });
   return { assessment, evidence, timeZone, previousDigest, position, countersignAsked };
 }

@@ -19,12 +19,14 @@ export const exportRelease = query({
   seen: (found) => seen("exported a release", found),
 });
 
-const seen = (action: string, { signOff }: Awaited<ReturnType<typeof readRelease>>) => ({
+const seen = (action: string, { signOff }: SeenRelease) => ({
   action,
   kind: "sign-off",
   id: signOff.id,
   wearerId: signOff.episode.wearerId,
 });
+
+export type SeenRelease = Awaited<ReturnType<typeof readRelease>>;
 
 async function readRelease(db: Database, signOffId: string) {
   const signOff = await db.signOff.findUnique({

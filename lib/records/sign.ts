@@ -8,7 +8,7 @@ import { signForClinic } from "./clinic-signature";
 import { inTransaction, parseInput } from "./command";
 import { findEpisode } from "./episode-for-change";
 import { freezeEvidence } from "./freeze-evidence";
-import { choice, id, rows, text, version } from "./input";
+import { choice, id, maybeText, rows, text, version } from "./input";
 import { meanings, releaseMeaning, statements } from "./meanings";
 import { setSocketState } from "./move-socket";
 import { proofFields, proveSigner, refuseClockSetBack } from "./prove-signer";
@@ -23,6 +23,8 @@ const Signing = z.strictObject({
   acceptances: rows(z.strictObject({ gate: choice("a gate", gateIds), why: text("The reason for accepting it", 1000) }), 20),
   /** Gates close to their limit that the signer has read. */
   closeRead: z.preprocess((value) => (typeof value === "string" ? [value] : (value ?? [])), z.array(z.string())),
+  /** Of the definitive socket; the bench reads it on the sheet. */
+  definitiveMaterial: maybeText("The material", 160),
   ...proofFields,
 });
 
@@ -47,9 +49,9 @@ export async function sign(actor: Actor, raw: unknown): Promise<{ signOffId: str
     if (!subject) throw new Locked("There is no socket to sign for yet.");
     refuseSecondSignature(episode, subject.id, meaning);
     const signOffId = store.newId();
-    const { closeRead, shown } = input;
+    const { closeRead, shown, definitiveMaterial = null } = input;
     const frozen = await freezeEvidence(store, episode, {
-      ...{ id: signOffId, meaning, acceptances, closeRead, shown, provedBy: proved.by },
+      ...{ id: signOffId, meaning, acceptances, closeRead, shown, definitiveMaterial, provedBy: proved.by },
     });
     await proved.useUp(store);
 

@@ -119,7 +119,8 @@ export class EpisodeStory {
       const { evidenceVersion } = episode;
       const shown = digestOfShown(bundle, assessment);
       const signing = { episodeId: this.id, evidenceVersion, shown, meaning, acceptances, closeRead, password: demoPassword };
-      ({ signOffId: signature.signOffId } = await sign(signer, signing));
+      const definitiveMaterial = meaning === releaseMeaning ? "carbon fibre laminate, acrylic resin" : undefined;
+      ({ signOffId: signature.signOffId } = await sign(signer, { ...signing, definitiveMaterial }));
     });
     return signature;
   }

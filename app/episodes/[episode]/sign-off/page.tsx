@@ -3,7 +3,7 @@ import { show } from "@/app/_forms/show";
 import { Advice } from "@/app/_parts/advice";
 import { Choose } from "@/app/_parts/choices";
 import { EpisodeLink } from "@/app/_parts/episode-link";
-import { CheckBox, HiddenField, TextArea } from "@/app/_parts/fields";
+import { CheckBox, HiddenField, TextArea, TextField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
 import { GateList } from "@/app/_parts/gate-list";
 import { gateWords } from "@/app/_parts/gate-words";
@@ -132,6 +132,12 @@ export default async function SignOffPage({ params }: { params: Promise<{ episod
                 {actor.credentialsLine && `, ${actor.credentialsLine}`}
               </p>
             </div>
+            <TextField
+              name="definitiveMaterial"
+              label="Material of the definitive socket"
+              optional
+              hint="For a release: the bench reads it on the sheet. Left empty, the sheet says to ask you before making."
+            />
             <ProofFields withCode={withCode} />
             <SubmitButton sending="Signing…">Sign</SubmitButton>
           </ActionForm>

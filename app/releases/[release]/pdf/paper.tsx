@@ -1,0 +1,51 @@
+/** The paper that sheets are set on: sizes, type, and the head that says what it is to a reader of files. */
+import path from "node:path";
+import { Document, Font, Page, StyleSheet } from "@react-pdf/renderer";
+import type { ReactNode } from "react";
+
+export const papers = { a4: "A4", letter: "LETTER" } as const;
+export type Paper = keyof typeof papers;
+
+/** Letters of most names of Europe: each script is a file of its own, and is embedded only where it is used. */
+const scripts = ["latin", "latin-ext", "greek", "cyrillic", "vietnamese"] as const;
+const family = (script: string) => `Sheet ${script}`;
+const typeface = scripts.map(family);
+
+const files = path.join(process.cwd(), "node_modules/@fontsource/source-sans-3/files");
+for (const script of scripts)
+  Font.register({
+    family: family(script),
+    fonts: [400, 600].map((fontWeight) => ({
+      src: path.join(files, `source-sans-3-${script}-${fontWeight}-normal.woff`),
+      fontWeight,
+    })),
+  });
+// Words of the trade are not broken.
+Font.registerHyphenationCallback((word) => [word]);
+
+export const ink = "#1b1f23";
+export const soft = "#4c545b";
+export const line = "#b9b1a2";
+export const stop = "#8f1d2c";
+
+/** Text of a drawing does not take it from the page. */
+export const fontFamily = [...typeface] as unknown as string; // its types know one family, the layout takes several
+
+const styles = StyleSheet.create({
+  page: { fontFamily, color: ink, lineHeight: 1.3 },
+});
+
+interface SheetOfPaperProps {
+  title: string;
+  paper: Paper;
+  fontSize: number;
+  children: ReactNode;
+}
+
+export const SheetOfPaper = ({ title, paper, fontSize, children }: SheetOfPaperProps) => (
+  <Document title={title} language="en" creator="Fitting Ledger" producer="Fitting Ledger" pdfVersion="1.7">
+    <Page size={papers[paper]} style={[styles.page, { fontSize, padding: "13mm 14mm 14mm" }]}>
+      {children}
+    </Page>
+  </Document>
+);
