@@ -84,3 +84,5 @@ function usualSchedule(cautions: readonly { kind: string }[], start: string): We
   const kinds = cautions.map(({ kind }) => ({ kind }));
   return wearSchedule({ start, cautions: kinds as Parameters<typeof wearSchedule>[0]["cautions"] & object }); // the column holds only kinds that the commands checked
 }
+
+export type SeenWearing = Awaited<ReturnType<typeof seeWearing>>;

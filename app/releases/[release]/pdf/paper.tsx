@@ -1,6 +1,6 @@
 /** The paper that sheets are set on: sizes, type, and the head that says what it is to a reader of files. */
 import path from "node:path";
-import { Document, Font, Page, StyleSheet } from "@react-pdf/renderer";
+import { Document, Font, Page, renderToBuffer, StyleSheet } from "@react-pdf/renderer";
 import type { ReactNode } from "react";
 
 export const papers = { a4: "A4", letter: "LETTER" } as const;
@@ -8,6 +8,7 @@ export type Paper = keyof typeof papers;
 
 /** Letters of most names of Europe: each script is a file of its own, and is embedded only where it is used. */
 const scripts = ["latin", "latin-ext", "greek", "cyrillic", "vietnamese"] as const;
+const weights = [400, 600];
 const family = (script: string) => `Sheet ${script}`;
 const typeface = scripts.map(family);
 
@@ -15,11 +16,40 @@ const files = path.join(process.cwd(), "node_modules/@fontsource/source-sans-3/f
 for (const script of scripts)
   Font.register({
     family: family(script),
-    fonts: [400, 600].map((fontWeight) => ({
+    fonts: weights.map((fontWeight) => ({
       src: path.join(files, `source-sans-3-${script}-${fontWeight}-normal.woff`),
       fontWeight,
     })),
   });
+interface FontkitFont {
+  characterSet: readonly number[];
+  glyphForCodePoint(codePoint: number): unknown;
+}
+
+/**
+ * Gets every letter once, before anything is set. fontkit keeps a glyph as it first met it: one that was met as a part of
+ * another (the point of a question mark) would have no letter, so that text could not be copied or searched, and lines
+ * would break within words.
+ */
+async function loadType(): Promise<void> {
+  for (const script of scripts)
+    for (const fontWeight of weights) {
+      const face = { fontFamily: family(script), fontWeight };
+      await Font.load(face);
+      const { data } = Font.getFont(face) as unknown as { data: FontkitFont }; // its types leave out what a loaded font is
+      for (const codePoint of data.characterSet) data.glyphForCodePoint(codePoint);
+    }
+}
+
+let loaded: Promise<void> | undefined;
+
+/** The file of a sheet. */
+export async function setOnPaper(sheet: Parameters<typeof renderToBuffer>[0]): Promise<Buffer> {
+  loaded ??= loadType();
+  await loaded;
+  return renderToBuffer(sheet);
+}
+
 // Words of the trade are not broken.
 Font.registerHyphenationCallback((word) => [word]);
 

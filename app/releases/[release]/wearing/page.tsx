@@ -11,6 +11,7 @@ import { seeWearing } from "@/lib/records/see-after-release";
 import { TickList } from "./tick-list";
 import styles from "./wearing.module.css";
 import { wearingDays } from "./wearing-days";
+import { wearingWords } from "./wearing-words";
 
 export const metadata: Metadata = { title: "Wear schedule" };
 
@@ -33,7 +34,12 @@ export default async function WearingPage({ params }: { params: Promise<{ releas
             Change the schedule
           </Link>
         )}
-        {plan && <span className="soft">Prints on one page of A4 or Letter.</span>}
+        {plan && (
+          <span>
+            PDF: <a href={`/releases/${signOff.id}/wearing/schedule.pdf`}>A4</a> ·{" "}
+            <a href={`/releases/${signOff.id}/wearing/schedule.pdf?paper=letter`}>Letter</a>
+          </span>
+        )}
       </nav>
       {!plan ? (
         <>
@@ -46,11 +52,11 @@ export default async function WearingPage({ params }: { params: Promise<{ releas
         <article className={styles.sheet}>
           {signOff.withdrawal && (
             <p role="note" className={styles.withdrawn}>
-              <strong>Withdrawn.</strong> Do not wear the socket by this page. Ask the clinic.
+              <strong>{wearingWords.withdrawn.lead}</strong> {wearingWords.withdrawn.words}
             </p>
           )}
           <header>
-            <h1>Getting used to your new socket</h1>
+            <h1>{wearingWords.title}</h1>
             <p>
               {wearer.name} · {side} side · {clinic.name}
               {clinic.invented && " · invented data"}
@@ -59,37 +65,32 @@ export default async function WearingPage({ params }: { params: Promise<{ releas
           <TickList days={wearingDays(plan)} />
           <div className={styles.two}>
             <section>
-              <h2>Every time you take it off</h2>
+              <h2>{wearingWords.everyTime}</h2>
               <ol>
-                <li>Look at your skin all round. Use a mirror for the back and the end.</li>
-                <li>Look again after 20 minutes.</li>
-                <li>
-                  <strong>Red marks gone and nothing hurts?</strong> Go on with the list.
-                </li>
-                <li>
-                  <strong>Marks still there, or it hurts a little?</strong> Do the same day again, or go back one.
-                </li>
+                {wearingWords.steps.map(({ lead, words }) => (
+                  <li key={words}>
+                    {lead && <strong>{lead}</strong>} {words}
+                  </li>
+                ))}
               </ol>
               {plan.words && <p className={styles.words}>{plan.words}</p>}
             </section>
             <section>
-              <h2>Draw here where a mark stays</h2>
+              <h2>{wearingWords.draw}</h2>
               <LimbMap title="Your limb, to draw on" {...limbShapeOf(bundle)} marks={[]} withKey={false} plain />
             </section>
           </div>
           <section className={styles.stop}>
-            <h2>Take it off, leave it off, and call</h2>
+            <h2>{wearingWords.stop}</h2>
             <ul>
-              <li>Skin that is open, blistered or purple.</li>
-              <li>Redness that lasts longer than the day before.</li>
-              <li>The limb is numb, tingles, turns cold, swells or changes colour.</li>
-              <li>Redness that spreads, or a fever: call a doctor the same day.</li>
+              {wearingWords.stops.map((words) => (
+                <li key={words}>{words}</li>
+              ))}
             </ul>
             <p className={styles.call}>Call: {plan.call}</p>
           </section>
           <p className={styles.small}>
-            Planned by {plan.byName}, {dayAndTimeAt(plan.at, clinic.timeZone)}. Your prosthetist may change it. Follow what they
-            and the makers of the parts say.
+            Planned by {plan.byName}, {dayAndTimeAt(plan.at, clinic.timeZone)}. {wearingWords.follow}
           </p>
         </article>
       )}

@@ -1,5 +1,6 @@
 import styles from "./wearing.module.css";
 import type { WearingDay } from "./wearing-days";
+import { wearingWords } from "./wearing-words";
 
 /** A row a day: how long, a box for each time, and what the skin looked like. Ticked with a pen. */
 export function TickList({ days }: { days: readonly WearingDay[] }) {
@@ -8,10 +9,11 @@ export function TickList({ days }: { days: readonly WearingDay[] }) {
       <caption className="heard">How long to wear the socket, day by day</caption>
       <thead>
         <tr>
-          <th scope="col">Day</th>
-          <th scope="col">Wear it for</th>
-          <th scope="col">Tick each time</th>
-          <th scope="col">Marks gone after 20 minutes?</th>
+          {wearingWords.heads.map((head) => (
+            <th key={head} scope="col">
+              {head}
+            </th>
+          ))}
         </tr>
       </thead>
       <tbody>
@@ -21,7 +23,7 @@ export function TickList({ days }: { days: readonly WearingDay[] }) {
             <td>{howLong}</td>
             <td>
               {goesOn ? (
-                "and so on"
+                wearingWords.goesOn.ticks
               ) : (
                 <>
                   <span className="heard">{times} times</span>
@@ -31,7 +33,7 @@ export function TickList({ days }: { days: readonly WearingDay[] }) {
             </td>
             <td>
               {goesOn ? (
-                "look every evening"
+                wearingWords.goesOn.marks
               ) : (
                 <span className={styles.answer}>
                   <Boxes count={1} /> yes <Boxes count={1} /> no
