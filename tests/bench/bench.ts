@@ -13,6 +13,7 @@ const benches = {
   "check-in": async () => (await import("./check-in")).checkInWithinBar(),
   press: async () => [await (await import("./press")).pressWithinBar()],
   series: async () => (await import("./series")).seriesWithinBars(),
+  sheet: async () => (await import("./sheet")).sheetWithinBar(),
   typing: async () => [await (await import("./typing")).typingWithinBar()],
 };
 

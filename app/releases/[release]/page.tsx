@@ -1,4 +1,5 @@
 import type { Metadata } from "next";
+import { after } from "next/server";
 import { codeOf } from "@/app/_forms/code-of";
 import { show } from "@/app/_forms/show";
 import { LimbMap } from "@/app/_parts/limb-map";
@@ -36,6 +37,8 @@ export default async function ReleasePage({ params, searchParams }: Asked) {
   const words = sheetWords(seen, { clinic, withReasons });
   const check = await verifyRelease(releaseFile(signOff), clinicPublicKeys());
   const address = sheetAddress(signOff);
+  // Loaded only once the page is on its way.
+  after(async () => (await import("./pdf/paper")).makePaperReady());
   return (
     <>
       <Tools signOff={signOff} actor={actor} />

@@ -10,6 +10,8 @@ interface LimbMapOnPaperProps {
   shape: DrawnLimb;
   marks: readonly MapMark[];
   widthPt: number;
+  /** Height of the words on the map. */
+  wordsPt: number;
   /** What stands above the four sides, and beside the end. */
   names: Readonly<Record<Aspect, string>>;
   endWords: readonly [string, string];
@@ -18,7 +20,7 @@ interface LimbMapOnPaperProps {
 }
 
 /** The limb map as on the screen, drawn with the lines of a PDF. */
-export function LimbMapOnPaper({ shape, marks, widthPt, names, endWords, withDistances }: LimbMapOnPaperProps) {
+export function LimbMapOnPaper({ shape, marks, widthPt, wordsPt, names, endWords, withDistances }: LimbMapOnPaperProps) {
   const geometry = mapGeometry(shape);
   const { height, disc, centreX, top, bottom, reachMm, levelsMm, circumferenceAt, unitsPerMm, pointOf } = geometry;
   const drawn = drawMarks(marks, geometry, [discWordsBox(geometry)]);
@@ -26,7 +28,8 @@ export function LimbMapOnPaper({ shape, marks, widthPt, names, endWords, withDis
     const half = (circumferenceAt(distanceMm) * unitsPerMm) / 2;
     return `M${centreX - half} ${bottom - distanceMm * unitsPerMm}h${2 * half}`;
   };
-  const small = { fontFamily, fontSize: 13, fill: soft };
+  const wordsHigh = (wordsPt * mapBox.width) / widthPt;
+  const small = { fontFamily, fontSize: wordsHigh, fill: soft };
   return (
     <Svg
       viewBox={`${mapBox.left} 0 ${mapBox.width} ${height}`}
@@ -65,7 +68,7 @@ export function LimbMapOnPaper({ shape, marks, widthPt, names, endWords, withDis
         strokeWidth={0.8}
       />
       {endWords.map((words, row) => (
-        <Text key={words} x={disc.x + disc.radius + 12} y={disc.y + 14 + row * 17} style={small}>
+        <Text key={words} x={disc.x + disc.radius + 12} y={disc.y + 14 + row * wordsHigh * 1.25} style={small}>
           {words}
         </Text>
       ))}

@@ -1,6 +1,6 @@
 /** The paper that sheets are set on: sizes, type, and the head that says what it is to a reader of files. */
 import path from "node:path";
-import { Document, Font, Page, renderToBuffer, StyleSheet } from "@react-pdf/renderer";
+import { Document, Font, Page, renderToBuffer, StyleSheet, Text } from "@react-pdf/renderer";
 import type { ReactNode } from "react";
 
 export const papers = { a4: "A4", letter: "LETTER" } as const;
@@ -79,3 +79,11 @@ export const SheetOfPaper = ({ title, paper, fontSize, children }: SheetOfPaperP
     </Page>
   </Document>
 );
+
+/** Loads what sets a sheet, so that whoever reads the page and then asks for the file does not wait for it. */
+export const makePaperReady = async (): Promise<void> =>
+  void (await setOnPaper(
+    <SheetOfPaper title="" paper="a4" fontSize={9}>
+      <Text>1</Text>
+    </SheetOfPaper>,
+  ));

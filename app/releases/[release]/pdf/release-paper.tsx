@@ -102,6 +102,7 @@ export function ReleasePaper({ words, bundle, shape, code, paper }: ReleasePaper
                   shape={shape}
                   marks={marks}
                   widthPt={218}
+                  wordsPt={7.5}
                   names={{ anterior: "anterior", lateral: "lateral", posterior: "posterior", medial: "medial" }}
                   endWords={["distal end,", "anterior up"]}
                   withDistances

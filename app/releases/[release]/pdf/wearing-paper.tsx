@@ -73,6 +73,7 @@ export function WearingPaper({ signOff, clinic, bundle, plan, paper }: WearingPa
             shape={limbShapeOf(bundle)}
             marks={[]}
             widthPt={200}
+            wordsPt={9}
             names={{ anterior: "front", posterior: "back", lateral: "outside", medial: "inside" }}
             endWords={["the end,", "front up"]}
             withDistances={false}
