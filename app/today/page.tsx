@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { show } from "@/app/_forms/show";
 import { Advice } from "@/app/_parts/advice";
+import { BenchQuestions } from "@/app/_parts/bench-questions";
 import { dayAt, dayWords, dueWords } from "@/app/_parts/dates";
 import { Empty } from "@/app/_parts/empty";
 import { PageHead } from "@/app/_parts/page-head";
@@ -9,6 +10,7 @@ import { stepHeadings, stepOrder } from "@/app/_parts/step-words";
 import { requireActor } from "@/lib/access/session";
 import { clinicSettings } from "@/lib/records/clinic";
 import { now } from "@/lib/records/clock";
+import { seeBenchQuestions } from "@/lib/records/see-bench-questions";
 import { type CaseloadRow, seeToday } from "@/lib/records/see-today";
 import { CaseloadTable } from "./caseload-table";
 import styles from "./today.module.css";
@@ -22,7 +24,11 @@ export default async function Today({
 }) {
   const actor = await requireActor("/today");
   const asked = await searchParams;
-  const [{ episodes, prosthetists }, clinic] = await Promise.all([show(seeToday(actor, null)), clinicSettings()]);
+  const [{ episodes, prosthetists }, questions, clinic] = await Promise.all([
+    show(seeToday(actor, null)),
+    seeBenchQuestions(actor, null),
+    clinicSettings(),
+  ]);
   const timeZone = clinic?.timeZone ?? "UTC";
   const today = dayAt(now(), timeZone);
   const mine = asked.whose === "mine" && actor.role === "prosthetist";
@@ -44,6 +50,7 @@ export default async function Today({
           </nav>
         )}
       </PageHead>
+      <BenchQuestions questions={questions} />
       {episodes.length === 0 ? (
         <Empty title="Nobody is in fitting yet" first={{ href: "/wearers/new", label: "Add a wearer" }}>
           Add a wearer, then open an episode for the limb that is to be fitted. What is to be done next then stands here.

@@ -45,7 +45,12 @@ export default async function Workshop() {
                 <span className="soft">
                   {release.episode.side} {release.episode.level}
                 </span>
-                <span className="soft">released {longDay(dayAt(release.at, timeZone))}</span>
+                <span className="soft">
+                  released {longDay(dayAt(release.at, timeZone))}
+                  {release.benchReadings.length === 0
+                    ? " · sheet not read yet"
+                    : ` · sheet read by ${release.benchReadings.map(({ byName }) => byName).join(", ")}`}
+                </span>
               </li>
             ))}
           </ul>

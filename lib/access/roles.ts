@@ -48,6 +48,8 @@ const mayDo = {
   sign: ["prosthetist"],
   "withdraw a signature": ["prosthetist"],
   "check a made socket": bench,
+  "acknowledge a release sheet": ["technician"],
+  "answer the bench": ["prosthetist"],
   "deliver a socket": clinicians,
   "plan wearing": ["prosthetist"],
   "manage accounts": ["administrator"],

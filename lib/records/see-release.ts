@@ -35,6 +35,8 @@ async function readRelease(db: Database, signOffId: string) {
       withdrawal: true,
       countersignature: true,
       addenda: { orderBy: [{ at: "asc" }, { id: "asc" }] },
+      benchReadings: { orderBy: { at: "asc" } },
+      benchQuestions: { orderBy: [{ at: "asc" }, { id: "asc" }], include: { answer: true } },
       socket: { select: { number: true } },
       episode: { select: { wearerId: true, deliveredAt: true } },
     },

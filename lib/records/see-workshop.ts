@@ -1,3 +1,4 @@
+import { may } from "@/lib/access/roles";
 import { Adjustment, EpisodeRecord, Station } from "@/lib/fit";
 import { adjustmentRecord } from "./bundle-of";
 import { releaseMeaning } from "./meanings";
@@ -66,6 +67,7 @@ export const seeWorkshop = query({
         select: {
           id: true,
           at: true,
+          benchReadings: { select: { byName: true } },
           socket: { select: { number: true } },
           episode: { select: { side: true, level: true, wearer: { select: { clinicNumber: true } } } },
         },
@@ -75,16 +77,18 @@ export const seeWorkshop = query({
   },
 });
 
-/** What the bench needs to make one socket. */
+/** What the bench needs to make one socket. Why something is adjusted is told to whoever may see the wearer, not to the bench. */
 export const seeSocketOrder = query({
   permission: "see socket orders",
-  read: async (db, socketId: string) => {
+  read: async (db, socketId: string, actor) => {
     const socket = await db.checkSocket.findUnique({ where: { id: socketId }, select: order });
     if (!socket) throw new NotFound("socket");
     return {
       ...socket,
       stations: Station.array().parse(socket.stations),
-      adjustments: socket.adjustments.map((row) => Adjustment.parse(adjustmentRecord(row))),
+      adjustments: socket.adjustments.map((row) =>
+        Adjustment.parse(adjustmentRecord(may(actor, "see wearers") ? row : { ...row, reason: "", answers: null })),
+      ),
       where: {
         stationsFrom: EpisodeRecord.shape.stationsFrom.parse(socket.episode.stationsFrom),
         limbLengthMm: socket.episode.limbLengthMm,

@@ -13,6 +13,7 @@ import { requireActor } from "@/lib/access/session";
 import { type Assessment, type Series, seriesOf, sourceKinds } from "@/lib/fit";
 import { now } from "@/lib/records/clock";
 import { awaitsCountersignature, releaseMeaning } from "@/lib/records/meanings";
+import { seeBenchQuestions } from "@/lib/records/see-bench-questions";
 import { type SeenEpisode, seeEpisode } from "@/lib/records/see-episode";
 import { Carried } from "./carried";
 import { Cautions } from "./cautions";
@@ -37,7 +38,7 @@ const lastTwo = (series: Series): string[] =>
 export default async function EpisodePage({ params }: { params: Promise<{ episode: string }> }) {
   const { episode: episodeId } = await params;
   const actor = await requireActor(`/episodes/${episodeId}`);
-  const seen = await show(seeEpisode(actor, episodeId));
+  const [seen, questions] = await Promise.all([show(seeEpisode(actor, episodeId)), seeBenchQuestions(actor, episodeId)]);
   const { episode, bundle, assessment, limits } = seen;
   const { timeZone } = bundle.clinic;
   const today = dayAt(now(), timeZone);
@@ -142,7 +143,7 @@ export default async function EpisodePage({ params }: { params: Promise<{ episod
           episode.signOffs.every(({ withdrawal, socketId }) => withdrawal || socketId !== assessment.subject?.socketId)
         }
       />
-      <Signatures episode={episode} released={released !== undefined} timeZone={timeZone} />
+      <Signatures episode={episode} released={released !== undefined} timeZone={timeZone} questions={questions} />
       <History episode={episode} timeZone={timeZone} />
       <section>
         <Advice />

@@ -1,15 +1,24 @@
 import Link from "next/link";
+import { BenchQuestions } from "@/app/_parts/bench-questions";
 import { dayAndTimeAt } from "@/app/_parts/dates";
 import { DateField, HiddenField, TextField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import type { EpisodeWhole } from "@/lib/records/bundle-of";
 import { awaitsCountersignature, releaseMeaning } from "@/lib/records/meanings";
+import type { OpenBenchQuestion } from "@/lib/records/see-bench-questions";
 import { deliver } from "./actions";
 import styles from "./episode.module.css";
 
+interface SignaturesProps {
+  episode: EpisodeWhole;
+  released: boolean;
+  timeZone: string;
+  questions: readonly OpenBenchQuestion[];
+}
+
 /** Who signed for what; a signature is never erased, only withdrawn. */
-export function Signatures({ episode, released, timeZone }: { episode: EpisodeWhole; released: boolean; timeZone: string }) {
+export function Signatures({ episode, released, timeZone, questions }: SignaturesProps) {
   if (episode.signOffs.length === 0) return null;
   const standing = episode.signOffs.findLast(
     (signOff) => signOff.meaning === releaseMeaning && signOff.withdrawal === null && !awaitsCountersignature(signOff),
@@ -44,6 +53,7 @@ export function Signatures({ episode, released, timeZone }: { episode: EpisodeWh
           </li>
         ))}
       </ul>
+      <BenchQuestions questions={questions} />
       {standing && (
         <p className="not-on-paper">
           <Link href={`/releases/${standing.id}/made`} prefetch={false}>

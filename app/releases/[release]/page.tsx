@@ -12,6 +12,7 @@ import { verifyRelease } from "@/lib/exchange/verify-release";
 import { clinicSettings } from "@/lib/records/clinic";
 import { clinicPublicKeys } from "@/lib/records/clinic-signature";
 import { seeRelease } from "@/lib/records/see-release";
+import { Bench } from "./bench";
 import { carriedMapTitle, carriedMarks, noPlaceCarried } from "./carried-marks";
 import { DigestAsked } from "./digest-asked";
 import { Profile } from "./profile";
@@ -100,6 +101,7 @@ export default async function ReleasePage({ params, searchParams }: Asked) {
           </figure>
         </section>
       </article>
+      <Bench signOff={signOff} actor={actor} />
       <Verified check={check} releaseId={signOff.id} mayExport={withReasons} />
     </>
   );

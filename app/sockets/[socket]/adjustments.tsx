@@ -31,7 +31,7 @@ export function SocketAdjustments({ actor, socket, seen }: SocketAdjustmentsProp
             const effect = series && effectOf(series, adjustment.id);
             return (
               <li key={adjustment.id}>
-                <strong>{adjustmentWords(adjustment)}</strong> <small>for: {adjustment.reason}</small>
+                <strong>{adjustmentWords(adjustment)}</strong> {adjustment.reason && <small>for: {adjustment.reason}</small>}
                 {effect && <EffectWords effect={effect} />}
               </li>
             );

@@ -88,7 +88,7 @@ export default async function SocketPage({ params }: { params: Promise<{ socket:
             <HiddenField name="version" value={String(socket.version)} />
             <Choose name="state" label="It is" options={ways.map((way) => ({ value: way, label: way }))} />
             <DateField name="at" label="Since" withTime first={toClinicTime(now(), timeZone)} />
-            <TextField name="note" label="Note" optional size={40} />
+            <TextField name="note" label="Note" optional size={40} hint="The bench reads it: no clinical words." />
             <SubmitButton>Save</SubmitButton>
           </ActionForm>
         </section>
