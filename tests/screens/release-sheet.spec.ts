@@ -47,8 +47,10 @@ test("the technician opens the sheet from the workshop, reads what to make, and 
 test("the PDF says the same, on A4 and Letter", async ({ page, clinic }) => {
   const { id, digest = "", reason = "" } = release(clinic.file);
   await page.goto(`/releases/${id}`);
-  const rows = await page.getByRole("row").allTextContents();
-  const definitive = rows.slice(1).map((row) => /[\d.]+$/.exec(row)?.[0] ?? "");
+  const rows = await page
+    .getByRole("row")
+    .evaluateAll((found) => found.map((row) => Array.from(row.children, (cell) => cell.textContent).join(" ")));
+  expect(rows.length).toBeGreaterThan(3);
   for (const [paper, width] of [
     ["A4", 595],
     ["Letter", 612],
@@ -60,7 +62,7 @@ test("the PDF says the same, on A4 and Letter", async ({ page, clinic }) => {
     expect(pages).toBeLessThanOrEqual(2);
     expect([size.width, language]).toEqual([width, "en"]);
     expect(text.replaceAll(" ", "")).toContain(digest);
-    for (const circumference of definitive) expect(text).toContain(circumference);
+    for (const row of rows) expect(text).toContain(row);
     expect(text).not.toContain(reason);
   }
   expect((await page.request.get(`/releases/${id}/sheet.pdf?paper=papyrus`)).status()).toBe(400);

@@ -74,6 +74,22 @@ export const schoolchild: Story = (calendar) => {
     asked: steady(20, [9, 0, 2]),
     looks: { at: [1, 9], marks: evenMarks(65, { sizeMm: [18, 14] }) },
   });
+  two.carries([10, "09:30"], {
+    kind: "relief",
+    aspect: "medial",
+    third: "proximal",
+    amount: 1.5,
+    unit: "mm",
+    reason: "The edge under the arm is felt at the end of a long ride",
+  });
+  two.carries([10, "09:35"], {
+    kind: "trim",
+    aspect: "posterior",
+    third: "proximal",
+    amount: 4,
+    unit: "mm",
+    reason: "Room to reach back",
+  });
   episode.signed([9, "11:00"], "release for definitive fabrication", [
     {
       gate: "limb-settled",
