@@ -1,111 +1,106 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { show } from "@/app/_forms/show";
-import { dayAndTimeAt } from "@/app/_parts/dates";
+import { Empty } from "@/app/_parts/empty";
 import { PageHead } from "@/app/_parts/page-head";
-import { StateMark } from "@/app/_parts/state-mark";
 import { requireActor } from "@/lib/access/session";
 import { clinicSettings } from "@/lib/records/clinic";
-import { seeRecord, verifyRecord } from "@/lib/records/see-record";
+import { InputRefused } from "@/lib/records/refusals";
+import { seeRecord, seeRecordChoices } from "@/lib/records/see-record";
+import { type AddressParts, type Asked, asked, queryOf } from "./address";
+import { ChainCheck } from "./chain-check";
+import { Entries } from "./entries";
 import styles from "./record.module.css";
+import { SearchForm } from "./search-form";
 
 export const metadata: Metadata = { title: "Record" };
 
-interface Asked {
-  find?: string;
-  page?: string;
-  reads?: string;
-  verify?: string;
-}
-
-export default async function RecordPage({ searchParams }: { searchParams: Promise<Asked> }) {
-  const actor = await requireActor("/record");
-  const { find = "", page: pageText = "1", reads, verify } = await searchParams;
-  const page = Math.max(1, Number.parseInt(pageText, 10) || 1);
-  const [{ entries, count, pages }, clinic] = await Promise.all([
-    show(seeRecord(actor, { find, page, reads: reads === "yes" })),
+export default async function RecordPage({ searchParams }: { searchParams: Promise<AddressParts> }) {
+  const parts = await searchParams;
+  const search = asked(parts);
+  const actor = await requireActor(`/record${queryOf(search)}`);
+  const [choices, { found, wrong }, clinic] = await Promise.all([
+    show(seeRecordChoices(actor, null)),
+    find(seeRecord(actor, { ...search, page: parts.page })),
     clinicSettings(),
   ]);
-  const chain = verify === "yes" ? await verifyRecord(actor, null) : null;
   const timeZone = clinic?.timeZone ?? "UTC";
-  const pageHref = (to: number) => `/record?${new URLSearchParams({ find, page: String(to), ...(reads ? { reads } : {}) })}`;
   return (
     <>
       <PageHead
         title="Record"
         about="Who did what, when. Entries are only ever added; each carries the digest of the one before."
       >
-        <Link className="button quiet" href="/record?verify=yes" prefetch={false}>
+        <Link className="button quiet" href={`/record${queryOf(search, { verify: "yes" })}`} prefetch={false}>
           Verify the chain
         </Link>
       </PageHead>
-      {chain && (
-        <p role="status" className={styles.chain}>
-          {chain.holds ? (
-            <StateMark state="met" wrap>
-              The chain holds over {chain.entries} entries. Its head is {chain.head.slice(0, 16)}…
-            </StateMark>
-          ) : (
-            <StateMark state="forbids" wrap>
-              The chain does not hold: {chain.why}.
-            </StateMark>
-          )}
-        </p>
+      {parts.verify === "yes" && <ChainCheck actor={actor} total={choices.total} timeZone={timeZone} />}
+      <SearchForm asked={search} wrong={wrong} people={choices.people} kinds={choices.kinds} />
+      {found ? (
+        <Found found={found} search={search} timeZone={timeZone} />
+      ) : (
+        <p role="alert">Nothing was looked for yet: put right the field that is marked.</p>
       )}
-      <form className={styles.narrow}>
-        <label>
-          words, a person, or a record’s id
-          <input type="search" name="find" defaultValue={find} />
-        </label>
-        <label className={styles.tick}>
-          <input type="checkbox" name="reads" value="yes" defaultChecked={reads === "yes"} /> readings too
-        </label>
-        <button type="submit" className="quiet">
-          Find
-        </button>
-        <span className="soft">
+    </>
+  );
+}
+
+type Seen = Awaited<ReturnType<typeof seeRecord>>;
+
+/** What was found, or what to do about each field that is wrong. */
+const find = (reading: Promise<Seen>): Promise<{ found: Seen | null; wrong: Record<string, string> }> =>
+  show(
+    reading
+      .then((found) => ({ found, wrong: {} }))
+      .catch((error: unknown) => {
+        if (error instanceof InputRefused) return { found: null, wrong: error.fields };
+        throw error;
+      }),
+  );
+
+interface FoundProps {
+  found: Seen;
+  search: Asked;
+  timeZone: string;
+}
+
+function Found({
+  found: {
+    entries,
+    count,
+    pages,
+    wearerIds,
+    search: { page },
+  },
+  search,
+  timeZone,
+}: FoundProps) {
+  const pageHref = (to: number) => `/record${queryOf(search, { page: String(to) })}`;
+  return (
+    <>
+      <div className={styles.found}>
+        <p>
           {count} {count === 1 ? "entry" : "entries"}
-        </span>
-      </form>
-      <table className={styles.entries}>
-        <thead>
-          <tr>
-            <th scope="col" className="n">
-              No.
-            </th>
-            <th scope="col">When</th>
-            <th scope="col">Who</th>
-            <th scope="col">What</th>
-            <th scope="col">On</th>
-          </tr>
-        </thead>
-        <tbody>
-          {entries.map((entry) => (
-            <tr key={entry.position}>
-              <td className="n">{entry.position}</td>
-              <td>{dayAndTimeAt(entry.at, timeZone)}</td>
-              <td>
-                {entry.actorName}, {entry.actorRole}
-              </td>
-              <td>
-                {entry.action}
-                {(entry.before || entry.after) && (
-                  <details>
-                    <summary>before and after</summary>
-                    <Values label="before" json={entry.before} />
-                    <Values label="after" json={entry.after} />
-                    <p className={styles.digest}>{entry.digest}</p>
-                  </details>
-                )}
-              </td>
-              <td>
-                {entry.recordKind}
-                <span className={styles.digest}> {entry.recordId.slice(0, 8)}</span>
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+          {wearerIds && `, of ${wearerIds.length} ${wearerIds.length === 1 ? "wearer" : "wearers"}`}
+        </p>
+        {count > 0 && (
+          <p>
+            {/* A file, not a page: it is not fetched before someone asks for it. */}
+            <a href={`/record/entries.csv${queryOf(search)}`}>For a spreadsheet (CSV)</a>
+            <a href={`/record/entries.jsonl${queryOf(search)}`}>For checking the digests (JSON lines)</a>
+          </p>
+        )}
+      </div>
+      {entries.length === 0 ? (
+        <Empty title="Nothing found">
+          {wearerIds?.length === 0
+            ? "No wearer has this name, clinic number or id."
+            : "No entry is of this person, wearer, record and time at once. Leave a field free to find more."}
+        </Empty>
+      ) : (
+        <Entries entries={entries} timeZone={timeZone} />
+      )}
       {pages > 1 && (
         <nav aria-label="Pages" className={styles.pages}>
           {page > 1 && <Link href={pageHref(page - 1)}>Newer</Link>}
@@ -115,16 +110,6 @@ export default async function RecordPage({ searchParams }: { searchParams: Promi
           {page < pages && <Link href={pageHref(page + 1)}>Older</Link>}
         </nav>
       )}
-    </>
-  );
-}
-
-function Values({ label, json }: { label: string; json: string | null }) {
-  if (json === null) return null;
-  return (
-    <>
-      <p className="soft">{label}</p>
-      <pre className={styles.values}>{JSON.stringify(JSON.parse(json), null, 1)}</pre>
     </>
   );
 }

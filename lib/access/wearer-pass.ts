@@ -12,9 +12,12 @@ interface Link {
   withdrawnAt: Date | null;
 }
 
+/** Whoever opened a link is the wearer, as the record names them. */
+export const linkName = "the wearer, by own link";
+
 export const actorOfLink = (link: Link, at: Date): Actor => ({
   id: link.id,
-  name: "the wearer, by own link",
+  name: linkName,
   role: "wearer",
   onlyTrial: link.trialId,
   linkState: linkStateAt(link, at),

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import type { Actor } from "@/lib/access/actor";
 import { may } from "@/lib/access/roles";
+import { anchorTrail } from "./anchor-trail";
 import { signedText, signForClinic } from "./clinic-signature";
 import { command, inTransaction, parseInput } from "./command";
 import { id, yes } from "./input";
@@ -16,7 +17,7 @@ export async function countersign(actor: Actor, raw: unknown): Promise<{ signOff
   if (!may(actor, "sign")) throw new NotAllowed("sign", actor.role);
   const { signOffId, ...proof } = parseInput(Countersigning, raw);
   const proved = await proveSigner(actor, proof, { kind: "sign-off", id: signOffId });
-  return inTransaction(actor, async (store) => {
+  const done = await inTransaction(actor, async (store) => {
     await refuseClockSetBack(store);
     const signOff = await store.db.signOff.findUnique({
       where: { id: signOffId },
@@ -52,6 +53,8 @@ export async function countersign(actor: Actor, raw: unknown): Promise<{ signOff
     });
     return { signOffId, episodeId };
   });
+  await anchorTrail();
+  return done;
 }
 
 /** Whether releases need a second prosthetist's signature from now on. What was signed before stays as it was. */

@@ -3,6 +3,7 @@ import { PrismaBetterSqlite3 } from "@prisma/adapter-better-sqlite3";
 import type { SqlDriverAdapter } from "@prisma/driver-adapter-utils";
 import type { Database as Connection } from "better-sqlite3";
 import { type Prisma, PrismaClient } from "@/lib/generated/prisma/client";
+import { anchorHead } from "./anchor-head";
 import { logFault } from "./faults";
 import { type Sql, sqlOn } from "./sql";
 
@@ -47,6 +48,12 @@ export async function inTurn<Result>(work: (sql: Sql) => Promise<Result>): Promi
     await turn.rollback();
     throw error;
   }
+}
+
+/** The file of the store; null where it has none. */
+export async function databaseFile(): Promise<string | null> {
+  const { connection } = (await opened()).adapter();
+  return connection.memory ? null : connection.name;
 }
 
 async function opened(): Promise<Opened> {
@@ -109,8 +116,11 @@ function open(url: string): Opened {
     if (factory.connected === undefined) throw new Error("the store is not open yet");
     return factory.connected;
   };
-  return { client, adapter, ready: setPragmas(client), background: null };
+  return { client, adapter, ready: setPragmas(client).then(() => keepHead(adapter().connection)), background: null };
 }
+
+/** Where the chain ended when the server began. */
+const keepHead = ({ memory, name }: Connection): void => (memory ? undefined : anchorHead(name));
 
 async function setPragmas(client: PrismaClient): Promise<void> {
   await client.$queryRawUnsafe("PRAGMA journal_mode = WAL");

@@ -3,6 +3,7 @@ import type { Actor } from "@/lib/access/actor";
 import { may } from "@/lib/access/roles";
 import { gateIds } from "@/lib/fit";
 import { sha256 } from "@/lib/trail/chain";
+import { anchorTrail } from "./anchor-trail";
 import { type EpisodeWhole, readEpisode } from "./bundle-of";
 import { signForClinic } from "./clinic-signature";
 import { inTransaction, parseInput } from "./command";
@@ -37,7 +38,7 @@ export async function sign(actor: Actor, raw: unknown): Promise<{ signOffId: str
   if (!may(actor, "sign")) throw new NotAllowed("sign", actor.role);
   const { episodeId, meaning, acceptances, ...input } = parseInput(Signing, raw);
   const proved = await proveSigner(actor, input, { kind: "episode", id: episodeId });
-  return inTransaction(actor, async (store) => {
+  const done = await inTransaction(actor, async (store) => {
     await refuseClockSetBack(store);
     const { closedAt, onHoldAt } = await findEpisode(store, episodeId);
     if (closedAt || onHoldAt)
@@ -88,6 +89,8 @@ export async function sign(actor: Actor, raw: unknown): Promise<{ signOffId: str
     });
     return { signOffId, episodeId };
   });
+  await anchorTrail();
+  return done;
 }
 
 function refuseSecondSignature(episode: EpisodeWhole, socketId: string, meaning: string): void {

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import type { Actor } from "@/lib/access/actor";
 import { may } from "@/lib/access/roles";
+import { anchorTrail } from "./anchor-trail";
 import { signedText, signForClinic } from "./clinic-signature";
 import { inTransaction, parseInput } from "./command";
 import { findEpisode } from "./episode-for-change";
@@ -21,7 +22,7 @@ export async function withdrawSignature(actor: Actor, raw: unknown): Promise<{ s
   if (!may(actor, "withdraw a signature")) throw new NotAllowed("withdraw a signature", actor.role);
   const { signOffId, why, ...proof } = parseInput(Withdrawing, raw);
   const proved = await proveSigner(actor, proof, { kind: "sign-off", id: signOffId });
-  return inTransaction(actor, async (store) => {
+  const done = await inTransaction(actor, async (store) => {
     await refuseClockSetBack(store);
     const signOff = await store.db.signOff.findUnique({ where: { id: signOffId }, include: { withdrawal: true, socket: true } });
     if (!signOff) throw new InputRefused({ signOffId: "There is no such signature." });
@@ -54,4 +55,6 @@ export async function withdrawSignature(actor: Actor, raw: unknown): Promise<{ s
     });
     return { signOffId, episodeId: episode.id };
   });
+  await anchorTrail();
+  return done;
 }

@@ -91,6 +91,8 @@ export async function makeInventedClinic(file, secret) {
   await closeJournal(unfinished);
   removeDatabase(file);
   renameSync(keysOf(unfinished), keysOf(file));
+  // The ends of the chain that were kept while it was made belong to it.
+  if (existsSync(headsOf(unfinished))) renameSync(headsOf(unfinished), headsOf(file));
   renameSync(unfinished, file);
 }
 
@@ -107,13 +109,13 @@ export async function closeJournal(file) {
 }
 
 /**
- * With the keys that lie beside it.
+ * With the keys and the kept ends of the record that lie beside it.
  *
  * @param {string} file
  */
 export function removeDatabase(file) {
   for (const part of ["", "-wal", "-shm", "-journal"]) rmSync(file + part, { force: true });
-  rmSync(keysOf(file), { force: true });
+  for (const beside of [keysOf(file), headsOf(file)]) rmSync(beside, { force: true });
 }
 
 /**
@@ -122,6 +124,13 @@ export function removeDatabase(file) {
  * @param {string} file of the database
  */
 export const keysOf = (file) => `${file}.keys`;
+
+/**
+ * The ends of the record that were kept apart, as there.
+ *
+ * @param {string} file of the database
+ */
+export const headsOf = (file) => `${file}.heads`;
 
 /** @returns {Promise<{ accounts: { name: string, email: string, role: string }[], password: string }>} */
 export async function inventedAccounts() {

@@ -3,6 +3,9 @@ import path from "node:path";
 
 /** @param databaseUrl as in DATABASE_URL: `file:data/clinic.db` */
 export const databaseFile = (databaseUrl = process.env.DATABASE_URL ?? "file:data/clinic.db"): string =>
-  path.resolve(databaseUrl.replace(/^file:/, "").replace(/\?.*$/, ""));
+  path.resolve(databaseUrl.replace(/^file:(\/\/)?/, "").replace(/\?.*$/, ""));
 
 export const keysBeside = (database: string): string => `${database}.keys`;
+
+/** Ends of the record that are kept apart from it (anchors.ts). */
+export const headsBeside = (database: string): string => `${database}.heads`;

@@ -1,5 +1,5 @@
 /** The chained record: each entry carries the digest of the one before, so that a change anywhere shows. */
-import { createHash } from "node:crypto";
+import { hash } from "node:crypto";
 import canonicalize from "canonicalize";
 
 /** An entry as it is hashed: everything but its own digest. */
@@ -29,23 +29,12 @@ export function canonicalJson(value: unknown): string {
   return text;
 }
 
-export const sha256 = (text: string): string => createHash("sha256").update(text, "utf8").digest("hex");
+export const sha256 = (text: string): string => hash("sha256", text, "hex");
 
-export const digestOf = (entry: ChainedEntry): string => sha256(canonicalJson(entry));
+const quoted = (text: string | null): string => (text === null ? "null" : JSON.stringify(text));
 
-export type ChainCheck = { holds: true; entries: number; head: string } | { holds: false; position: number; why: string };
+/** The RFC 8785 canonical JSON of an entry: what its digest is made of. Written out, because a whole record is many entries. */
+export const entryJson = (entry: ChainedEntry): string =>
+  `{"action":${quoted(entry.action)},"actorId":${quoted(entry.actorId)},"actorName":${quoted(entry.actorName)},"actorRole":${quoted(entry.actorRole)},"after":${quoted(entry.after)},"at":${quoted(entry.at)},"before":${quoted(entry.before)},"episodeId":${quoted(entry.episodeId)},"position":${entry.position},"previousDigest":${quoted(entry.previousDigest)},"recordId":${quoted(entry.recordId)},"recordKind":${quoted(entry.recordKind)},"wearerId":${quoted(entry.wearerId)}}`;
 
-/** Walks entries in the order of their positions and says where the chain first breaks. */
-export function checkChain(entries: Iterable<ChainedEntry & { digest: string }>): ChainCheck {
-  let previous = beginning;
-  let position = 0;
-  for (const { digest, ...entry } of entries) {
-    position += 1;
-    if (entry.position !== position) return { holds: false, position, why: `entry ${position} is missing` };
-    if (entry.previousDigest !== previous)
-      return { holds: false, position, why: `entry ${position} does not follow the one before it` };
-    if (digestOf(entry) !== digest) return { holds: false, position, why: `entry ${position} was changed after it was written` };
-    previous = digest;
-  }
-  return { holds: true, entries: position, head: previous };
-}
+export const digestOf = (entry: ChainedEntry): string => sha256(entryJson(entry));

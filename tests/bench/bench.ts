@@ -11,6 +11,7 @@ const benches = {
     return [await assessmentWithinBar(), await replayWithinBar()];
   },
   "check-in": async () => (await import("./check-in")).checkInWithinBar(),
+  chain: async () => [await (await import("./chain")).chainWithinBar()],
   press: async () => [await (await import("./press")).pressWithinBar()],
   series: async () => (await import("./series")).seriesWithinBars(),
   sheet: async () => (await import("./sheet")).sheetWithinBar(),
