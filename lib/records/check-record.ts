@@ -3,6 +3,7 @@ import { readAnchors } from "@/lib/trail/anchors";
 import { keysBeside } from "@/lib/trail/beside-database";
 import { publicKeys } from "@/lib/trail/keys";
 import { type Walked, walkChain } from "@/lib/trail/walk-chain";
+import { lockFindings } from "./lock-findings";
 import { withRecordFile } from "./record-file";
 import { type Finding, findingsOf } from "./record-findings";
 import { signedFindings } from "./signed-findings";
@@ -30,6 +31,7 @@ export async function checkRecord(file: string, progress?: Progress): Promise<Re
     const findings = [
       ...findingsOf(walked, { anchors, signatures }),
       ...(await signedFindings(connection, publicKeys(keysBeside(file)))),
+      ...lockFindings(connection),
     ];
     return {
       holds: findings.every(({ state }) => state !== "not met"),

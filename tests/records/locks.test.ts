@@ -1,11 +1,19 @@
 import Database from "better-sqlite3";
 import { describe, expect, test } from "vitest";
 import { clientAndConnection, database } from "@/lib/records/database";
+import { locks } from "@/lib/records/lock-findings";
 import { releaseMeaning, trialMeaning } from "@/lib/records/meanings";
 import { sign } from "@/lib/records/sign";
 import { specifySocket } from "@/lib/records/specify-socket";
 import { withdrawSignature } from "@/lib/records/withdraw-signature";
 import { openTestClinic, password, readyEpisode, signingOf, stations } from "./clinic";
+
+test("the locks of a store are just those that its record is checked for", async () => {
+  await openTestClinic();
+  const { connection } = await clientAndConnection();
+  const made = connection.prepare("SELECT name FROM sqlite_master WHERE type = 'trigger'").pluck().all();
+  expect(made.sort()).toEqual([...locks].sort());
+});
 
 /** Plain SQL on the program's own connection, past every command. */
 async function run(sql: string): Promise<number> {

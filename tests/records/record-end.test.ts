@@ -4,20 +4,23 @@ import { expect, test } from "vitest";
 import { addWearer } from "@/lib/records/add-wearer";
 import { anchorTrail } from "@/lib/records/anchor-trail";
 import { closeDatabase, database } from "@/lib/records/database";
-import { seeEpisode } from "@/lib/records/see-episode";
+import { locks } from "@/lib/records/lock-findings";
 import { seeWearer } from "@/lib/records/see-wearers";
 import { sign } from "@/lib/records/sign";
+import { withdrawSignature } from "@/lib/records/withdraw-signature";
 import { readAnchors } from "@/lib/trail/anchors";
 import { headsBeside } from "@/lib/trail/beside-database";
-import { canonicalJson } from "@/lib/trail/chain";
-import { openTestClinic, password, readyEpisode } from "./clinic";
+import { sha256 } from "@/lib/trail/chain";
+import { openTestClinic, password, readyEpisode, signingOf } from "./clinic";
 import { check, kept, recompute, tamper, words } from "./kept-record";
+import { withSignedRelease } from "./signed-release";
 
 test("a record that nobody touched holds, in words", async () => {
   const clinic = await kept();
   expect(await words(clinic, "met")).toEqual([
     "The chain holds over 8 entries: each carries the digest of the one before.",
     expect.stringMatching(/^2 ends of the chain that were kept apart are found in it; the latest is entry 8/),
+    `All ${locks.length} locks of the store are in place.`,
   ]);
   expect(await words(clinic, "unknown")).toEqual([]);
 });
@@ -97,7 +100,10 @@ test("the ends that were kept apart taken away: not known, and never met", async
   // Opening the store keeps its end as it finds it; what was kept before is gone.
   expect(findings.some(({ words }) => words.includes("2 ends"))).toBe(false);
   rmSync(headsBeside(clinic.file));
-  expect(await words(clinic, "unknown")).toEqual(["No separate record of the chain’s end was found (clinic.db.heads)."]);
+  expect(await words(clinic, "unknown")).toEqual([
+    "No separate record of the chain’s end was found (clinic.db.heads).",
+    expect.stringContaining("locks of the store are missing"),
+  ]);
 });
 
 test("an end in the file of ends that was changed, and one that cannot be read", async () => {
@@ -112,21 +118,7 @@ test("an end in the file of ends that was changed, and one that cannot be read",
 test("the end of the record and the ends that were kept apart, both taken away: a signature tells", async () => {
   const clinic = await openTestClinic();
   const { episodeId } = await readyEpisode(clinic);
-  const { episode, assessment } = await seeEpisode(clinic.prosthetist, episodeId);
-  const closeRead = assessment.gates.filter(({ state }) => state === "close").map(({ id }) => id);
-  await sign(clinic.prosthetist, {
-    episodeId,
-    evidenceVersion: episode.evidenceVersion,
-    meaning: "wear trial accepted",
-    acceptances: [],
-    closeRead,
-    password,
-  });
-  await tamper(clinic, (connection) => {
-    const last = connection.prepare("SELECT position, digest FROM TrailEntry ORDER BY position DESC LIMIT 1").get();
-    const evidence = connection.prepare("SELECT evidence FROM SignOff").pluck().get();
-    connection.prepare("UPDATE SignOff SET evidence = ?").run(canonicalJson({ ...JSON.parse(String(evidence)), trail: last }));
-  });
+  await sign(clinic.prosthetist, await signingOf(episodeId, "wear trial accepted"));
   expect(await words(clinic, "met")).toContain("1 signature that names an end of the chain names one that it has.");
   await tamper(clinic, (connection) => {
     connection.exec("DELETE FROM TrailEntry WHERE position > (SELECT max(position) - 4 FROM TrailEntry)");
@@ -179,4 +171,46 @@ test("where the file of ends cannot be written, nothing else fails", async () =>
   rmSync(headsBeside(clinic.file), { recursive: true });
   await anchorTrail();
   expect(readAnchors(clinic.file).anchors).toMatchObject([{ position: 2 }]);
+});
+
+const signedTwice = async () => {
+  const signed = await withSignedRelease();
+  const { clinic, signOffId, episodeId } = signed;
+  await withdrawSignature(clinic.prosthetist, { signOffId, why: "wrong model", password });
+  await sign(clinic.prosthetist, await signingOf(episodeId, "wear trial accepted"));
+  expect(await words(clinic, "met")).toContain("The 2 signatures follow each other and are as they were made.");
+  return signed;
+};
+
+test("a signature's evidence that was changed in the file, with and without its digest made anew", async () => {
+  const { clinic } = await signedTwice();
+  await tamper(clinic, (connection) =>
+    connection.exec("UPDATE SignOff SET evidence = replace(evidence, '212.8', '212.9') WHERE position = 1"),
+  );
+  expect(await words(clinic, "not met")).toEqual([
+    "Signature 1: its evidence is not the one that its digest was made of.",
+    "Signature 1 was not made with a key of this clinic over the evidence that stands there.",
+  ]);
+  await tamper(clinic, (connection) => {
+    const evidence = String(connection.prepare("SELECT evidence FROM SignOff WHERE position = 1").pluck().get());
+    connection.prepare("UPDATE SignOff SET digest = ? WHERE position = 1").run(sha256(evidence));
+  });
+  expect(await words(clinic, "not met")).toEqual([
+    "Signature 1 was not made with a key of this clinic over the evidence that stands there.",
+    "Signature 2 does not follow the one before it.",
+  ]);
+});
+
+test("signatures that changed places, and one that was taken out", async () => {
+  const { clinic } = await signedTwice();
+  await tamper(clinic, (connection) => {
+    const [one, two] = connection.prepare("SELECT signature FROM SignOff ORDER BY position").pluck().all();
+    connection.prepare("UPDATE SignOff SET signature = CASE position WHEN 1 THEN ? ELSE ? END").run(two, one);
+  });
+  expect(await words(clinic, "not met")).toHaveLength(2);
+  await tamper(clinic, (connection) => {
+    connection.pragma("foreign_keys = OFF");
+    connection.exec("DELETE FROM SignOff WHERE position = 1");
+  });
+  expect(await words(clinic, "not met")).toContain("Signature 1 is missing.");
 });

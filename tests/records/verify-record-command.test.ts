@@ -7,8 +7,8 @@ import { kept, tamper } from "./kept-record";
 
 const root = path.resolve(import.meta.dirname, "../..");
 async function command(...words: string[]) {
-  const script = path.join(root, "lib/exchange/verify-record-command.ts");
-  const run = promisify(execFile)(process.execPath, ["--import", "tsx", script, ...words], { cwd: root });
+  const script = path.join(root, "lib/exchange/verify.ts");
+  const run = promisify(execFile)(process.execPath, ["--import", "tsx", script, "--record", ...words], { cwd: root });
   return run.then(
     (ended) => ({ ...ended, code: 0 }),
     ({ stdout, stderr, code }: { stdout: string; stderr: string; code: number }) => ({ stdout, stderr, code }),
