@@ -5,6 +5,7 @@ import { HatchPatterns } from "./hatches";
 import styles from "./limb-map.module.css";
 import {
   alongLimb,
+  apart,
   type LimbPlace,
   type LimbShape,
   type MapGeometry,
@@ -131,13 +132,6 @@ function Levels({ geometry, plain }: PartProps) {
       )}
     </g>
   );
-}
-
-/** Those that keep a distance from all before them. */
-function apart(distancesMm: readonly number[], leastMm: number): number[] {
-  const kept: number[] = [];
-  for (const distanceMm of distancesMm) if (kept.every((other) => Math.abs(other - distanceMm) >= leastMm)) kept.push(distanceMm);
-  return kept;
 }
 
 function Disc({ geometry: { disc }, plain }: PartProps) {

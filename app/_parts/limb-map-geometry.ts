@@ -165,3 +165,10 @@ export function trimPoints(line: readonly LimbPlace[], geometry: MapGeometry): P
 
 export const pointsText = (points: readonly Point[]): string =>
   points.map(({ x, y }) => `${x.toFixed(1)},${y.toFixed(1)}`).join(" ");
+
+/** Those that keep a distance from all before them. */
+export function apart(distancesMm: readonly number[], leastMm: number): number[] {
+  const kept: number[] = [];
+  for (const distanceMm of distancesMm) if (kept.every((other) => Math.abs(other - distanceMm) >= leastMm)) kept.push(distanceMm);
+  return kept;
+}

@@ -1,9 +1,7 @@
 /** What was looked for in the record, as a file that is sent page by page. */
-import { NextResponse } from "next/server";
-import { currentActor } from "@/lib/access/session";
+import { answerWithFile } from "@/app/_forms/answer-with-file";
 import { now } from "@/lib/records/clock";
 import { type ExportedEntry, exportRecord } from "@/lib/records/export-record";
-import { InputRefused, NotAllowed } from "@/lib/records/refusals";
 import { asked } from "./address";
 
 interface Kind {
@@ -14,25 +12,15 @@ interface Kind {
   text: (entries: readonly ExportedEntry[]) => string;
 }
 
-export async function exportAs({ ending, type, begin, text }: Kind, request: Request): Promise<Response> {
-  const actor = await currentActor();
-  if (!actor) return NextResponse.json({ error: "Sign in first." }, { status: 401 });
-  try {
+export const exportAs = ({ ending, type, begin, text }: Kind, request: Request): Promise<Response> =>
+  answerWithFile(async (actor) => {
     const { pages } = await exportRecord(actor, asked(Object.fromEntries(new URL(request.url).searchParams)));
-    return new Response(streamOf(pages, { begin, text }), {
-      headers: {
-        "content-type": `${type}; charset=utf-8`,
-        "content-disposition": `attachment; filename="record-${now().toISOString().slice(0, 10)}.${ending}"`,
-        "cache-control": "no-store",
-      },
-    });
-  } catch (error) {
-    if (error instanceof InputRefused)
-      return NextResponse.json({ error: Object.values(error.fields).join(" "), fields: error.fields }, { status: 400 });
-    if (error instanceof NotAllowed) return NextResponse.json({ error: error.tell }, { status: 403 });
-    throw error;
-  }
-}
+    return {
+      name: `record-${now().toISOString().slice(0, 10)}.${ending}`,
+      type: `${type}; charset=utf-8`,
+      body: streamOf(pages, { begin, text }),
+    };
+  });
 
 function streamOf(pages: AsyncGenerator<ExportedEntry[]>, { begin, text }: Pick<Kind, "begin" | "text">): ReadableStream {
   const bytes = new TextEncoder();

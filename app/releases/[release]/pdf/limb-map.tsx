@@ -1,6 +1,6 @@
 import { Circle, Ellipse, G, Path, Polygon, Polyline, Svg, Text } from "@react-pdf/renderer";
 import { discWordsBox } from "@/app/_parts/limb-drawing";
-import { alongLimb, mapBox, mapGeometry, outlineOf, pointsText } from "@/app/_parts/limb-map-geometry";
+import { alongLimb, apart, mapBox, mapGeometry, outlineOf, pointsText } from "@/app/_parts/limb-map-geometry";
 import { drawMarks, type MapMark } from "@/app/_parts/limb-map-marks";
 import type { DrawnLimb } from "@/app/_parts/limb-shape";
 import { type Aspect, aspects } from "@/lib/fit/words";
@@ -88,10 +88,4 @@ export function LimbMapOnPaper({ shape, marks, widthPt, wordsPt, names, endWords
       ))}
     </Svg>
   );
-}
-
-function apart(distancesMm: readonly number[], leastMm: number): number[] {
-  const kept: number[] = [];
-  for (const distanceMm of distancesMm) if (kept.every((other) => Math.abs(other - distanceMm) >= leastMm)) kept.push(distanceMm);
-  return kept;
 }

@@ -1,12 +1,12 @@
-import { Path, Polyline, Rect, StyleSheet, Svg, Text, View } from "@react-pdf/renderer";
+import { Rect, StyleSheet, Svg, Text, View } from "@react-pdf/renderer";
 import type { ReactNode } from "react";
 import type { DrawnLimb } from "@/app/_parts/limb-shape";
 import type { ScannableCode } from "@/app/_parts/scannable-code";
 import { carriedMarks, noPlaceCarried } from "../carried-marks";
-import { noProfile, profileBox, profileGeometry, profileWords } from "../profile-geometry";
 import type { SheetWords } from "../sheet-words";
 import { LimbMapOnPaper } from "./limb-map";
-import { fontFamily, ink, line, type Paper, SheetOfPaper, soft, stop } from "./paper";
+import { ink, line, type Paper, SheetOfPaper, soft, stop } from "./paper";
+import { CodeOnPaper, DimensionsOnPaper, ProfileOnPaper } from "./release-parts";
 
 const styles = StyleSheet.create({
   stop: { borderWidth: 2, borderColor: stop, color: stop, padding: "4pt 8pt", marginBottom: 6 },
@@ -19,7 +19,6 @@ const styles = StyleSheet.create({
   two: { flexDirection: "row", gap: 18 },
   half: { flexGrow: 1, flexBasis: 0 },
   row: { flexDirection: "row", borderBottomWidth: 0.6, borderBottomColor: line, paddingVertical: 1.4 },
-  cell: { flexGrow: 1, flexBasis: 0, textAlign: "right" },
   item: { flexDirection: "row", gap: 5, marginBottom: 1.5 },
   warn: { borderWidth: 1.4, borderColor: ink, padding: "5pt 9pt", marginBottom: 8 },
   mark: {
@@ -66,10 +65,10 @@ export function ReleasePaper({ words, bundle, shape, code, paper }: ReleasePaper
         <>
           <View style={styles.two}>
             <Section title="Inside dimensions" half>
-              <Dimensions words={words} />
+              <DimensionsOnPaper words={words} />
             </Section>
             <Section title="Profile" half>
-              <Profile dimensions={words.dimensions} />
+              <ProfileOnPaper dimensions={words.dimensions} />
             </Section>
           </View>
           <View style={styles.two}>
@@ -163,7 +162,7 @@ export function ReleasePaper({ words, bundle, shape, code, paper }: ReleasePaper
           ))}
         </Section>
         <View style={{ width: 92 }}>
-          <Code code={code} widthPt={88} />
+          <CodeOnPaper code={code} widthPt={88} />
           <Text style={[styles.soft, { marginTop: 2 }]}>Scan to see whether this sheet stands.</Text>
         </View>
       </View>
@@ -199,71 +198,3 @@ function Item({ sign = "•", children }: { sign?: string; children: ReactNode }
     </View>
   );
 }
-
-function Dimensions({ words }: { words: SheetWords }) {
-  if (words.dimensionRows.length === 0) return <Text>No inside dimensions are on record.</Text>;
-  return (
-    <>
-      <View style={styles.row}>
-        {words.dimensionHeads.map((head, column) => (
-          <Text key={head} style={[styles.cell, { color: soft, textAlign: column === 0 ? "left" : "right" }]}>
-            {head}
-          </Text>
-        ))}
-      </View>
-      {words.dimensionRows.map((cells) => (
-        <View key={cells[0]} style={styles.row} wrap={false}>
-          {cells.map((cell, column) => (
-            <Text
-              // biome-ignore lint/suspicious/noArrayIndexKey: the four columns of a table keep their places.
-              key={column}
-              style={[
-                styles.cell,
-                { textAlign: column === 0 ? "left" : "right", fontWeight: column === 3 ? 600 : 400 },
-                column === 3 ? { fontSize: 11 } : {},
-              ]}
-            >
-              {cell}
-            </Text>
-          ))}
-        </View>
-      ))}
-      <Text style={styles.soft}>{words.dimensionsNote}</Text>
-    </>
-  );
-}
-
-function Profile({ dimensions }: { dimensions: SheetWords["dimensions"] }) {
-  const geometry = profileGeometry(dimensions);
-  if (!geometry) return <Text>{noProfile}</Text>;
-  const { width, height, top, bottom, words } = profileBox;
-  const widthPt = 246;
-  return (
-    <Svg viewBox={`0 0 ${width} ${height}`} style={{ width: widthPt, height: (widthPt * height) / width }}>
-      {geometry.levels.map(({ x, distanceMm }) => (
-        <Path key={distanceMm} d={`M${x} ${top}V${bottom}`} stroke={line} strokeWidth={0.8} />
-      ))}
-      {geometry.levels.map(({ x, distanceMm }) => (
-        <Text key={distanceMm} x={x} y={words} textAnchor="middle" style={{ fontFamily, fontSize: 11, fill: soft }}>
-          {`${distanceMm}`}
-        </Text>
-      ))}
-      {geometry.limb.map((points) => (
-        <Polyline key={points} points={points} stroke={soft} strokeWidth={1} strokeDasharray="5 4" fill="none" />
-      ))}
-      {geometry.definitive.map((points) => (
-        <Polyline key={points} points={points} stroke={ink} strokeWidth={2} fill="none" />
-      ))}
-      <Text x={width - 4} y={12} textAnchor="end" style={{ fontFamily, fontSize: 11, fill: soft }}>
-        {profileWords}
-      </Text>
-    </Svg>
-  );
-}
-
-const Code = ({ code, widthPt }: { code: ScannableCode; widthPt: number }) => (
-  <Svg viewBox={`0 0 ${code.side} ${code.side}`} style={{ width: widthPt, height: widthPt }}>
-    <Rect width={code.side} height={code.side} fill="#ffffff" />
-    <Path d={code.path} fill="#000000" />
-  </Svg>
-);
