@@ -4,8 +4,13 @@
  * The keys lie beside the database that DATABASE_URL names.
  */
 import { existsSync } from "node:fs";
+import { inTransaction } from "@/lib/records/command";
+import { closeDatabase } from "@/lib/records/database";
 import { databaseFile, keysBeside } from "@/lib/trail/beside-database";
 import { publicKeys, rotateKeys, signingKey } from "@/lib/trail/keys";
+
+/** Whoever may start this command on the server. */
+const runner = { id: "server", name: "whoever runs the server", role: "administrator" } as const;
 
 const usage = "Usage: npm run --silent keys -- public, or npm run keys -- rotate";
 const [what, ...more] = process.argv.slice(2);
@@ -19,6 +24,8 @@ else if (what === "public") {
   process.stdout.write(`${JSON.stringify({ keys: publicKeys(file) }, null, 1)}\n`);
 } else {
   const { kid, from } = await rotateKeys(file, new Date());
+  await inTransaction(runner, (store) => store.note({ action: "made a new key to sign with", kind: "key", id: kid }));
+  await closeDatabase();
   process.stdout.write(
     `The clinic signs with the key ${kid} from ${from} on.\nGive out the public keys anew: npm run --silent keys -- public\n`,
   );
