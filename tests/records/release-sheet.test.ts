@@ -133,10 +133,13 @@ describe("the release sheet as a PDF", () => {
     const { clinic, signOffId } = await withCarried();
     for (let count = 0; count < 4; count += 1)
       await addAddendum(clinic.colleague, { signOffId, words: "The wall is 4 mm, not 3 mm; ".repeat(30).slice(0, 900) });
+    const { digest } = await (await database()).signOff.findUniqueOrThrow({ where: { id: signOffId } });
     for (const paper of ["a4", "letter"] as const) {
       const { pages, text } = await pdfOf(clinic, signOffId, paper, "long");
       expect(pages).toBeLessThanOrEqual(2);
       expect(text).toContain("Scan to see whether this sheet stands.");
+      const foot = `Socket 2 of T-1, left transradial · ${digest.slice(0, 8)} ${digest.slice(8, 16)} · page`;
+      for (let page = 1; page <= pages; page += 1) expect(text).toContain(`${foot} ${page} of ${pages}`);
     }
   });
 

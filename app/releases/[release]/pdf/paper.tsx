@@ -1,6 +1,6 @@
 /** The paper that sheets are set on: sizes, type, and the head that says what it is to a reader of files. */
 import path from "node:path";
-import { Document, Font, Page, renderToBuffer, StyleSheet, Text } from "@react-pdf/renderer";
+import { Document, Font, Page, renderToBuffer, StyleSheet, Text, View } from "@react-pdf/renderer";
 import type { ReactNode } from "react";
 
 export const papers = { a4: "A4", letter: "LETTER" } as const;
@@ -62,20 +62,25 @@ export const stop = "#8f1d2c";
 export const fontFamily = [...typeface] as unknown as string; // its types know one family, the layout takes several
 
 const styles = StyleSheet.create({
-  page: { fontFamily, color: ink, lineHeight: 1.3 },
+  page: { fontFamily, color: ink },
+  // Not on the page: with a line height there, the library leaves out the numbers of pages.
+  text: { lineHeight: 1.3 },
 });
 
 interface SheetOfPaperProps {
   title: string;
   paper: Paper;
   fontSize: number;
+  /** Stands on every page. */
+  onEveryPage?: ReactNode;
   children: ReactNode;
 }
 
-export const SheetOfPaper = ({ title, paper, fontSize, children }: SheetOfPaperProps) => (
+export const SheetOfPaper = ({ title, paper, fontSize, onEveryPage, children }: SheetOfPaperProps) => (
   <Document title={title} language="en" creator="Fitting Ledger" producer="Fitting Ledger" pdfVersion="1.7">
     <Page size={papers[paper]} style={[styles.page, { fontSize, padding: "13mm 14mm 14mm" }]}>
-      {children}
+      <View style={[styles.text, { fontSize }]}>{children}</View>
+      {onEveryPage}
     </Page>
   </Document>
 );

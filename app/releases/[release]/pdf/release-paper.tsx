@@ -21,6 +21,18 @@ const styles = StyleSheet.create({
   row: { flexDirection: "row", borderBottomWidth: 0.6, borderBottomColor: line, paddingVertical: 1.4 },
   item: { flexDirection: "row", gap: 5, marginBottom: 1.5 },
   warn: { borderWidth: 1.4, borderColor: ink, padding: "5pt 9pt", marginBottom: 8 },
+  /** On every page, so that two sheets are not mixed. */
+  foot: {
+    position: "absolute",
+    bottom: "7mm",
+    left: "14mm",
+    right: "14mm",
+    fontSize: 8,
+    color: soft,
+    flexDirection: "row",
+    gap: 4,
+    justifyContent: "flex-end",
+  },
   mark: {
     position: "absolute",
     top: "42%",
@@ -45,9 +57,13 @@ interface ReleasePaperProps {
 /** The release sheet as the bench gets it. The words and their order are the page's. */
 export function ReleasePaper({ words, bundle, shape, code, paper }: ReleasePaperProps) {
   const marks = carriedMarks(bundle);
-  const [firstStop] = words.stops;
   return (
-    <SheetOfPaper title={`${words.title}: ${words.socket}`} paper={paper} fontSize={9.5}>
+    <SheetOfPaper
+      title={`${words.title}: ${words.socket}`}
+      paper={paper}
+      fontSize={9.5}
+      onEveryPage={<OnEveryPage words={words} />}
+    >
       {words.stops.map(({ lead, words: said }) => (
         <Text key={lead} style={styles.stop}>
           <Text style={styles.bold}>{lead}</Text> {said}
@@ -166,12 +182,24 @@ export function ReleasePaper({ words, bundle, shape, code, paper }: ReleasePaper
           <Text style={[styles.soft, { marginTop: 2 }]}>Scan to see whether this sheet stands.</Text>
         </View>
       </View>
+    </SheetOfPaper>
+  );
+}
+
+function OnEveryPage({ words }: { words: SheetWords }) {
+  const [firstStop] = words.stops;
+  return (
+    <>
+      <View fixed style={styles.foot}>
+        <Text>{`${words.socket} · ${words.digest.slice(-71, -54)} ·`}</Text>
+        <Text render={({ pageNumber, totalPages }) => `page ${pageNumber} of ${totalPages}`} style={{ minWidth: 48 }} />
+      </View>
       {firstStop && (
         <Text fixed style={styles.mark}>
           {firstStop.lead.replace(".", "")}
         </Text>
       )}
-    </SheetOfPaper>
+    </>
   );
 }
 
