@@ -143,6 +143,14 @@ describe("the release sheet as a PDF", () => {
     }
   });
 
+  test("a sign that the typeface lacks is written out or named, never left out", async () => {
+    const { clinic, signOffId } = await withCarried();
+    await addAddendum(clinic.colleague, { signOffId, words: "Wall ≥ 4 mm ± 0.5, ≤ 37 °C, 2 × 3 µm → brim; 😀 中." });
+    const { text } = await pdfOf(clinic, signOffId, "a4", "signs");
+    // The sign of micro and the Greek letter are one glyph.
+    expect(text.replace("μ", "µ")).toContain("Wall at least 4 mm ± 0.5, at most 37 °C, 2 × 3 µm to brim; [U+1F600] [U+4E2D].");
+  });
+
   test("names in the letters of other alphabets are set, not boxes", async () => {
     const clinic = await openTestClinic();
     await addWearer(clinic.assistant, { clinicNumber: "X", name: "unused" });

@@ -2,6 +2,7 @@
 import path from "node:path";
 import { Document, Font, Page, renderToBuffer, StyleSheet, Text, View } from "@react-pdf/renderer";
 import type { ReactNode } from "react";
+import { allInLetters } from "./in-letters";
 
 export const papers = { a4: "A4", letter: "LETTER" } as const;
 export type Paper = keyof typeof papers;
@@ -31,23 +32,35 @@ interface FontkitFont {
  * another (the point of a question mark) would have no letter, so that text could not be copied or searched, and lines
  * would break within words.
  */
-async function loadType(): Promise<void> {
+async function loadType(): Promise<ReadonlySet<number>> {
+  const letters = new Set<number>();
   for (const script of scripts)
     for (const fontWeight of weights) {
       const face = { fontFamily: family(script), fontWeight };
       await Font.load(face);
       const { data } = Font.getFont(face) as unknown as { data: FontkitFont }; // its types leave out what a loaded font is
-      for (const codePoint of data.characterSet) data.glyphForCodePoint(codePoint);
+      for (const codePoint of data.characterSet) {
+        data.glyphForCodePoint(codePoint);
+        letters.add(codePoint);
+      }
     }
+  return letters;
 }
 
-let loaded: Promise<void> | undefined;
+let loaded: Promise<ReadonlySet<number>> | undefined;
 
-/** The file of a sheet. */
-export async function setOnPaper(sheet: Parameters<typeof renderToBuffer>[0]): Promise<Buffer> {
+/**
+ * The file of a sheet.
+ *
+ * @param said what stands on it; `sheetOf` gets it in letters that the typeface has
+ */
+export async function setOnPaper<Said>(
+  said: Said,
+  sheetOf: (said: Said) => Parameters<typeof renderToBuffer>[0],
+): Promise<Buffer> {
   loaded ??= loadType();
-  await loaded;
-  return renderToBuffer(sheet);
+  const letters = await loaded;
+  return renderToBuffer(sheetOf(allInLetters(said, (codePoint) => letters.has(codePoint))));
 }
 
 // Words of the trade are not broken.
@@ -87,8 +100,8 @@ export const SheetOfPaper = ({ title, paper, fontSize, onEveryPage, children }: 
 
 /** Loads what sets a sheet, so that whoever reads the page and then asks for the file does not wait for it. */
 export const makePaperReady = async (): Promise<void> =>
-  void (await setOnPaper(
+  void (await setOnPaper("1", (said) => (
     <SheetOfPaper title="" paper="a4" fontSize={9}>
-      <Text>1</Text>
-    </SheetOfPaper>,
-  ));
+      <Text>{said}</Text>
+    </SheetOfPaper>
+  )));

@@ -13,14 +13,14 @@ import { ReleasePaper } from "./release-paper";
 export async function releaseSheetPdf(seen: SeenRelease, clinic: ClinicSettings | null, paper: Paper): Promise<Buffer> {
   const { bundle } = seen.evidence;
   const { id: signOffId, digest } = seen.signOff;
-  const pdf = await setOnPaper(
+  const pdf = await setOnPaper(sheetWords(seen, { clinic, withReasons: false }), (words) => (
     <ReleasePaper
-      words={sheetWords(seen, { clinic, withReasons: false })}
+      words={words}
       bundle={bundle}
       shape={limbShapeOf(bundle)}
       code={codeOf(sheetAddress(seen.signOff))}
       paper={paper}
-    />,
-  );
+    />
+  ));
   return sealPdf(pdf, { signOffId, digest }, now());
 }

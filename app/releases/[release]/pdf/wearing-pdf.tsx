@@ -6,5 +6,5 @@ import { WearingPaper } from "./wearing-paper";
 /** @throws NotFound where nothing is planned yet */
 export async function wearSchedulePdf({ plan, signOff, clinic, bundle }: SeenWearing, paper: Paper): Promise<Buffer> {
   if (!plan) throw new NotFound("wear schedule yet");
-  return setOnPaper(<WearingPaper signOff={signOff} clinic={clinic} bundle={bundle} plan={plan} paper={paper} />);
+  return setOnPaper({ signOff, clinic, bundle, plan }, (said) => <WearingPaper {...said} paper={paper} />);
 }
