@@ -1,11 +1,12 @@
 import { readFileSync, statSync, writeFileSync } from "node:fs";
-import { expect, test } from "vitest";
+import { expect, onTestFinished, test } from "vitest";
 import { type ReleaseFile, releaseFileText } from "@/lib/exchange/release-file";
 import { verifyRelease } from "@/lib/exchange/verify-release";
+import { openClinic } from "@/lib/records/accounts";
 import { addAddendum } from "@/lib/records/add-addendum";
 import { clinicPublicKeys } from "@/lib/records/clinic-signature";
 import { askForCountersignatures, countersign } from "@/lib/records/countersign";
-import { database } from "@/lib/records/database";
+import { closeDatabase, database } from "@/lib/records/database";
 import { deliverSocket } from "@/lib/records/deliver-socket";
 import { releaseMeaning, trialMeaning } from "@/lib/records/meanings";
 import { planWearing } from "@/lib/records/plan-wearing";
@@ -17,6 +18,7 @@ import { withdrawSignature } from "@/lib/records/withdraw-signature";
 import { canonicalJson, sha256 } from "@/lib/trail/chain";
 import { publicKeys, rotateKeys, signingKey } from "@/lib/trail/keys";
 import { openTestClinic, password, readyEpisode, signingOf, today } from "./clinic";
+import { freshDatabase } from "./fresh-database";
 import { exported, withSignedRelease } from "./signed-release";
 
 const wordsOf = async (file: ReleaseFile, keys = clinicPublicKeys()) => {
@@ -183,6 +185,18 @@ test("keys: readable by the server's user only; after a rotation the old public 
   const check = await verifyRelease(await exported(again.signOffId), clinicPublicKeys());
   expect(check).toMatchObject({ verdict: "holds" });
   expect(check.findings.map(({ words }) => words).join()).toContain(rotated.kid);
+});
+
+test("a clinic's first run makes its key, so that the public half can be given out before anything is signed", async () => {
+  const { databaseUrl, file } = freshDatabase();
+  await closeDatabase();
+  process.env.DATABASE_URL = databaseUrl;
+  onTestFinished(closeDatabase);
+  await openClinic({
+    ...{ clinicName: "A clinic", timeZone: "Europe/Lisbon", name: "First", email: "first@example.test", password, invented: "" },
+  });
+  expect(publicKeys(`${file}.keys`)).toHaveLength(1);
+  expect(statSync(`${file}.keys`).mode & 0o777).toBe(0o600);
 });
 
 test("two processes that make the first key at the same time end up with one", async () => {

@@ -69,6 +69,20 @@ test("the PDF says the same, on A4 and Letter", async ({ page, clinic }) => {
   expect((await page.request.get("/releases/none/sheet.pdf")).status()).toBe(404);
 });
 
+test("the page prints as the same sheet: two pages at the most, without the questions and the check", async ({
+  page,
+  clinic,
+}) => {
+  const { id, digest = "" } = release(clinic.file);
+  await page.goto(`/releases/${id}`);
+  for (const format of ["A4", "Letter"]) {
+    const { text, pages } = await readPdf(await page.pdf({ format, preferCSSPageSize: true }));
+    expect(pages).toBeLessThanOrEqual(2);
+    expect(text.replaceAll(" ", "")).toContain(digest);
+    for (const notPrinted of ["Checked now", "Ask about this sheet", "Workshop"]) expect(text).not.toContain(notPrinted);
+  }
+});
+
 test("the code on a paper sheet leads to whether that sheet stands", async ({ page, clinic }) => {
   const { id, digest } = release(clinic.file);
   await page.goto(`/releases/${id}?digest=${digest}`);

@@ -1,4 +1,5 @@
 import type { Metadata } from "next";
+import Link from "next/link";
 import { show } from "@/app/_forms/show";
 import { Advice } from "@/app/_parts/advice";
 import { Choose } from "@/app/_parts/choices";
@@ -15,7 +16,7 @@ import { may } from "@/lib/access/roles";
 import { requireActor } from "@/lib/access/session";
 import { acceptableGates, type Gate, sourceKinds } from "@/lib/fit";
 import { clinicSettings } from "@/lib/records/clinic";
-import { meanings, statements } from "@/lib/records/meanings";
+import { awaitsCountersignature, meanings, statements } from "@/lib/records/meanings";
 import { asksForCode } from "@/lib/records/second-factor";
 import { seeEpisode } from "@/lib/records/see-episode";
 import { digestOfShown } from "@/lib/records/shown-evidence";
@@ -42,6 +43,7 @@ export default async function SignOffPage({ params }: { params: Promise<{ episod
   const standing = episode.signOffs.filter(
     ({ withdrawal, socketId }) => withdrawal === null && socketId === assessment.subject?.socketId,
   );
+  const waiting = standing.find(awaitsCountersignature);
   const left = meanings.filter((meaning) => !standing.some((signOff) => signOff.meaning === meaning));
   const about = <EpisodeLink episode={episode} />;
 
@@ -82,7 +84,14 @@ export default async function SignOffPage({ params }: { params: Promise<{ episod
             </ul>
           </>
         ) : left.length === 0 || standing.some(({ meaning }) => meaning === meanings[1]) ? (
-          <p>This socket is signed for.</p>
+          <p>
+            This socket is signed for.{" "}
+            {waiting && (
+              <Link href={`/releases/${waiting.id}/countersign`} prefetch={false}>
+                A second prosthetist countersigns the release here.
+              </Link>
+            )}
+          </p>
         ) : !may(actor, "sign") ? (
           <p>A prosthetist of this clinic signs. You are signed in as {actor.role}.</p>
         ) : (
