@@ -10,37 +10,21 @@ import {
   LineElement,
   PointElement,
 } from "chart.js";
-import { useEffect, useRef } from "react";
 import { Line } from "react-chartjs-2";
 import { coloured, fontOf } from "./chart-colours";
 import styles from "./line-chart.module.css";
 import { drawnAbove, drawnBehind } from "./line-chart-drawing";
 import type { ChartPoint, Drawn, LineChartProps } from "./line-chart-props";
 import { formatNumber } from "./numbers";
+import { useRedrawnChart } from "./use-redrawn-chart";
 
 export type { ChartPoint, LineChartProps };
 
 Chart.register(LineController, LineElement, PointElement, LinearScale, Filler);
 
-type LineOf = Chart<"line", { x: number; y: number }[]>;
-
 /** A line with its points and 90 % band. Colours are the page's own, in light, in dark and on paper; nothing moves. */
 export function LineChart({ summary, ...drawn }: LineChartProps) {
-  const chart = useRef<LineOf>(null);
-
-  useEffect(() => {
-    const redraw = () => {
-      chart.current?.resize();
-      chart.current?.update("none");
-    };
-    const outside = [window.matchMedia("(prefers-color-scheme: dark)"), window.matchMedia("print")];
-    for (const query of outside) query.addEventListener("change", redraw);
-    // The page's own type may arrive after the first drawing.
-    void document.fonts.ready.then(redraw);
-    return () => {
-      for (const query of outside) query.removeEventListener("change", redraw);
-    };
-  }, []);
+  const chart = useRedrawnChart<"line", { x: number; y: number }[]>();
 
   return (
     <div className={styles.chart}>

@@ -1,10 +1,10 @@
 "use client";
 
 import { Chart, type ChartData, type ChartOptions, LinearScale, LineElement, PointElement, ScatterController } from "chart.js";
-import { useEffect, useRef } from "react";
 import { Scatter } from "react-chartjs-2";
 import { coloured, fontOf } from "./chart-colours";
 import styles from "./profiles-chart.module.css";
+import { useRedrawnChart } from "./use-redrawn-chart";
 
 Chart.register(ScatterController, LineElement, PointElement, LinearScale);
 
@@ -60,20 +60,7 @@ function looksOf(lines: readonly ProfileLine[]): Look[] {
 
 /** Profiles of sockets and limb over each other: distance up the limb, the proximal end at the top, circumference across. */
 export function ProfilesChart({ lines, stationsFrom, summary }: ProfilesChartProps) {
-  const chart = useRef<Chart<"scatter", { x: number; y: number }[]>>(null);
-  useEffect(() => {
-    const redraw = () => {
-      chart.current?.resize();
-      chart.current?.update("none");
-    };
-    const outside = [window.matchMedia("(prefers-color-scheme: dark)"), window.matchMedia("print")];
-    for (const query of outside) query.addEventListener("change", redraw);
-    // The page's own type may arrive after the first drawing.
-    void document.fonts.ready.then(redraw);
-    return () => {
-      for (const query of outside) query.removeEventListener("change", redraw);
-    };
-  }, []);
+  const chart = useRedrawnChart<"scatter", { x: number; y: number }[]>();
   const looks = looksOf(lines);
   return (
     <figure className={styles.figure}>
