@@ -16,6 +16,8 @@ export interface LimbMapProps extends DrawnLimb {
   gone?: readonly MapMark[];
   /** The words and the key of hatches below the map; left out where several maps stand in a row. */
   withKey?: boolean;
+  /** Where the ellipses are no skin marks: what they are, in place of the words and the key of marks. */
+  placesInWords?: string;
   /** In a wearer's words: front, back, and no figures. */
   plain?: boolean;
 }
@@ -29,6 +31,7 @@ export function LimbMap({
   trimWords,
   withKey = true,
   plain = false,
+  placesInWords,
   ...shape
 }: LimbMapProps) {
   const id = useId();
@@ -45,7 +48,7 @@ export function LimbMap({
         className={styles.map}
       >
         <title id={`${id}-title`}>{title}</title>
-        <desc id={`${id}-words`}>{marksInWords(marks, gone, shape.limbLengthMm)}</desc>
+        <desc id={`${id}-words`}>{placesInWords ?? marksInWords(marks, gone, shape.limbLengthMm)}</desc>
         <LimbDrawing id={id} geometry={geometry} trimLine={trimLine} plain={plain} />
         {drawn.map((ellipse) => (
           <MarkEllipse
@@ -72,9 +75,11 @@ export function LimbMap({
       {withKey && (
         <figcaption>
           <span className={styles.words}>
-            {viewWords(shape, geometry)} {trimWords}
+            {viewWords(shape, geometry)} {trimWords} {placesInWords}
           </span>
-          <MapKey id={id} grades={marks.map(({ grade }) => grade)} trimLine={trimLine.length > 1} />
+          {placesInWords === undefined && (
+            <MapKey id={id} grades={marks.map(({ grade }) => grade)} trimLine={trimLine.length > 1} />
+          )}
         </figcaption>
       )}
     </figure>

@@ -56,6 +56,7 @@ function makeFrom(episode: Evidence["bundle"]["episode"], bench: Evidence["bench
     ["length", bench.lengthMm === null ? null : `${bench.lengthMm} mm`],
     ["suspension", bench.suspension ?? episode.suspension],
     ["trim lines", bench.trimLines],
+    ["distances", `from ${episode.stationsFrom}; landmark: ${episode.landmark}`],
     ["device", [device, bench.deviceNote].filter(Boolean).join("; ") || null],
     ["for the bench", bench.benchNote],
   ];

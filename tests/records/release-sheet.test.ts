@@ -58,6 +58,7 @@ describe("the release sheet as a PDF", () => {
       "1. relief 2 mm, lateral, distal third",
       "2. build-up 1.5 mm, posterior, proximal third",
       "3. trim 4 mm, anterior, proximal third",
+      "Left limb seen from the front, unrolled from the posterior midline: lateral is on the right.",
       "carbon fibre laminate, acrylic resin",
       "clear copolyester",
       "self-suspending",
@@ -87,7 +88,7 @@ describe("the release sheet as a PDF", () => {
     const { clinic, signOffId } = await withCarried();
     await withdrawSignature(clinic.prosthetist, { signOffId, why: secret, password });
     const seen = await seeRelease(clinic.technician, signOffId);
-    const page = sheetWords(seen, { clinic: { name: "Test clinic", invented: false }, withReasons: false });
+    const page = sheetWords(seen, { clinic: { name: "Test clinic", invented: false, phone: null }, withReasons: false });
     expect(JSON.stringify(page)).not.toContain(secret);
     const { text } = await pdfOf(clinic, signOffId, "a4", "withdrawn");
     expect(text).not.toContain(secret);

@@ -27,5 +27,7 @@ export function carriedMarks({ episode, carried }: Evidence["bundle"]): MapMark[
   });
 }
 
+/** The list beside the map says the rest. */
+export const carriedPlaces = "A number stands at the middle of the region that an adjustment of the list names.";
 export const carriedMapTitle = "Where the carried adjustments go";
 export const noPlaceCarried = "No carried adjustment names a place on the limb.";

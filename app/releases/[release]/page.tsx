@@ -13,7 +13,7 @@ import { clinicSettings } from "@/lib/records/clinic";
 import { clinicPublicKeys } from "@/lib/records/clinic-signature";
 import { seeRelease } from "@/lib/records/see-release";
 import { Bench } from "./bench";
-import { carriedMapTitle, carriedMarks, noPlaceCarried } from "./carried-marks";
+import { carriedMapTitle, carriedMarks, carriedPlaces, noPlaceCarried } from "./carried-marks";
 import { DigestAsked } from "./digest-asked";
 import { Profile } from "./profile";
 import styles from "./release.module.css";
@@ -156,7 +156,7 @@ function Making({ words, bundle }: { words: SheetWords; bundle: Parameters<typeo
           {marks.length === 0 ? (
             <p>{noPlaceCarried}</p>
           ) : (
-            <LimbMap title={carriedMapTitle} {...limbShapeOf(bundle)} marks={marks} />
+            <LimbMap title={carriedMapTitle} {...limbShapeOf(bundle)} marks={marks} placesInWords={carriedPlaces} />
           )}
         </section>
       </div>

@@ -36,7 +36,7 @@ export interface SheetWords {
 }
 
 interface Reader {
-  clinic: { name: string; invented: boolean } | null;
+  clinic: { name: string; invented: boolean; phone: string | null } | null;
   /** Whoever may see wearers reads the reasons; the bench does not, and neither does the PDF, which goes there. */
   withReasons: boolean;
 }
@@ -72,7 +72,7 @@ export function sheetWords({ signOff, evidence }: SeenRelease, { clinic, withRea
     makeFrom: sheet.makeFrom,
     cautions: [
       ...sheet.cautions.map((kind) => cautionForBench[kind]),
-      "Follow local rules and the makers’ instructions. What is not on this sheet, ask the prosthetist before making.",
+      `Follow local rules and the makers’ instructions. What is not on this sheet, ask the prosthetist before making${clinic?.phone ? `: ${clinic.phone}` : ""}.`,
     ],
     onReturn,
     accepted: sheet.conditions.map(({ gate, by, why: reason }) => ({

@@ -1,8 +1,10 @@
 import { Rect, StyleSheet, Svg, Text, View } from "@react-pdf/renderer";
 import type { ReactNode } from "react";
+import { viewWords } from "@/app/_parts/limb-drawing";
+import { mapGeometry } from "@/app/_parts/limb-map-geometry";
 import type { DrawnLimb } from "@/app/_parts/limb-shape";
 import type { ScannableCode } from "@/app/_parts/scannable-code";
-import { carriedMarks, noPlaceCarried } from "../carried-marks";
+import { carriedMarks, carriedPlaces, noPlaceCarried } from "../carried-marks";
 import type { SheetWords } from "../sheet-words";
 import { LimbMapOnPaper } from "./limb-map";
 import { ink, line, type Paper, SheetOfPaper, soft, stop } from "./paper";
@@ -113,15 +115,20 @@ export function ReleasePaper({ words, bundle, shape, code, paper }: ReleasePaper
               {marks.length === 0 ? (
                 <Text>{noPlaceCarried}</Text>
               ) : (
-                <LimbMapOnPaper
-                  shape={shape}
-                  marks={marks}
-                  widthPt={218}
-                  wordsPt={7.5}
-                  names={{ anterior: "anterior", lateral: "lateral", posterior: "posterior", medial: "medial" }}
-                  endWords={["distal end,", "anterior up"]}
-                  withDistances
-                />
+                <>
+                  <LimbMapOnPaper
+                    shape={shape}
+                    marks={marks}
+                    widthPt={218}
+                    wordsPt={7.5}
+                    names={{ anterior: "anterior", lateral: "lateral", posterior: "posterior", medial: "medial" }}
+                    endWords={["distal end,", "anterior up"]}
+                    withDistances
+                  />
+                  <Text style={styles.soft}>
+                    {viewWords(shape, mapGeometry(shape))} {carriedPlaces}
+                  </Text>
+                </>
               )}
             </Section>
           </View>
