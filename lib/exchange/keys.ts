@@ -6,7 +6,7 @@
 import { existsSync } from "node:fs";
 import { inTransaction } from "@/lib/records/command";
 import { closeDatabase } from "@/lib/records/database";
-import { databaseFile, keysBeside } from "@/lib/trail/beside-database";
+import { databaseFileNamed, keysBeside } from "@/lib/trail/beside-database";
 import { publicKeys, rotateKeys, signingKey } from "@/lib/trail/keys";
 
 /** Whoever may start this command on the server. */
@@ -14,7 +14,7 @@ const runner = { id: "server", name: "whoever runs the server", role: "administr
 
 const usage = "Usage: npm run --silent keys -- public, or npm run keys -- rotate";
 const [what, ...more] = process.argv.slice(2);
-const database = databaseFile();
+const database = databaseFileNamed();
 const file = keysBeside(database);
 
 if (more.length > 0 || (what !== "public" && what !== "rotate")) refuse(usage);

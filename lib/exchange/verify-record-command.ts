@@ -6,7 +6,7 @@
  */
 import { parseArgs } from "node:util";
 import { checkRecord, type RecordCheck } from "@/lib/records/check-record";
-import { databaseFile } from "@/lib/trail/beside-database";
+import { databaseFileNamed } from "@/lib/trail/beside-database";
 import { pathAsGiven } from "./path-as-given";
 
 const exitStatus = { holds: 0, cannotRead: 2, doesNotHold: 4 } as const;
@@ -35,7 +35,7 @@ function fileOf(argv: readonly string[]): string {
   const { positionals } = parseArgs({ args: [...argv], allowPositionals: true, options: {} });
   const [file, ...more] = positionals;
   if (more.length > 0) throw new Error("expected one file.");
-  return file === undefined ? databaseFile() : pathAsGiven(file, "verify");
+  return file === undefined ? databaseFileNamed() : pathAsGiven(file, "verify");
 }
 
 function linesOf(file: string, { holds, head, findings }: RecordCheck): string[] {

@@ -1,8 +1,8 @@
-/** Files that belong to a store and lie beside it: its keys, the heads of its record. */
+/** A store's file, and what lies beside it: its keys, the ends of its record that were kept apart. */
 import path from "node:path";
 
-/** @param databaseUrl as in DATABASE_URL: `file:data/clinic.db` */
-export const databaseFile = (databaseUrl = process.env.DATABASE_URL ?? "file:data/clinic.db"): string =>
+/** The file that is named, open or not. @param databaseUrl as in DATABASE_URL: `file:data/clinic.db` */
+export const databaseFileNamed = (databaseUrl = process.env.DATABASE_URL ?? "file:data/clinic.db"): string =>
   path.resolve(databaseUrl.replace(/^file:(\/\/)?/, "").replace(/\?.*$/, ""));
 
 export const keysBeside = (database: string): string => `${database}.keys`;
