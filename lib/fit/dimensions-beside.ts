@@ -27,7 +27,7 @@ export interface DimensionsBeside {
   columns: {
     socketId: string;
     number: number;
-    /** The measurement nearest to when it was last worn. */
+    /** The measurement that belongs to it: see `limbAtSocket`. */
     limb?: LimbMeasurement;
   }[];
   /** Every level that one of them is specified at, by distance. */
@@ -38,7 +38,7 @@ export interface DimensionsBeside {
 
 /**
  * The sockets' inside circumferences at every level that one of them has, by straight lines between levels, and how much
- * tighter each is than the limb was when it was worn.
+ * tighter each is than the limb was by the measurement that belongs to it.
  *
  * @param socketIds of one episode
  * @throws FitInputError where there is no socket of an id
@@ -110,11 +110,11 @@ function notesOn({ bundle, sockets, limbs, levels, fits, days, asOf }: Noted): s
       : []),
     ...sockets.flatMap(({ id, number, stations }, column): string[] => {
       if (stations.length === 0) return [];
-      if (lastWornMs(bundle, id, { asOf }) === undefined)
-        return [`Socket ${number} was never worn: its compression of the limb is not known.`];
       if (!limbs[column])
         return [
-          `The limb was not measured within ${counted(days, "day")} of socket ${number} being worn: its compression of the limb is not known.`,
+          lastWornMs(bundle, id, { asOf }) === undefined
+            ? `Socket ${number} names no measurement that it was made from and was never worn: its compression of the limb is not known.`
+            : `The limb was not measured within ${counted(days, "day")} of socket ${number} being worn: its compression of the limb is not known.`,
         ];
       return fits[column]?.length === 0 ? [`The limb was measured at no length that socket ${number} covers.`] : [];
     }),

@@ -1,5 +1,6 @@
-/** Did the residual limb change between the wearing of one check socket and of another? A limb that shrank is no bad adjustment. */
+/** Did the residual limb change between one check socket and another? A limb that shrank is no bad adjustment. */
 import type { Bundle, LimbMeasurement } from "./bundle";
+import { daysBetween } from "./day";
 import { FitInputError } from "./errors";
 import { counted, figure } from "./figures";
 import { changeError, sharedPart } from "./has-settled";
@@ -7,8 +8,6 @@ import { instantMs } from "./instant";
 import { limbChange } from "./limb-change";
 import { defaultLimits, type Limits, limitValue } from "./limits";
 import type { SourceId } from "./sources";
-
-const dayMs = 86_400_000;
 
 export interface LimbBetween {
   /** *Changed*: by more than the tape can miss. */
@@ -42,31 +41,39 @@ export function lastWornMs(bundle: Bundle, socketId: string, { asOf = bundle.asO
 }
 
 /**
- * The measurement nearest in time to when a socket was last worn, within the days for which a measurement counts
- * (`limb-measured-days`); undefined where there is none.
+ * The measurement that belongs to a socket: the one that it was made from. Where the socket names none, the one nearest
+ * to the day on which it was last worn, in whole days of the clinic's zone and the earlier of two as near, within the
+ * days for which a measurement counts (`limb-measured-days`); undefined where there is none.
  *
- * @throws FitInputError where an instant is wrong
+ * @throws FitInputError where an instant is wrong, or the clinic's zone is none
  */
 export function limbAtSocket(
   bundle: Bundle,
   socketId: string,
   { limits = defaultLimits, asOf = bundle.asOf }: Asked = {},
 ): LimbMeasurement | undefined {
+  const latest = instantMs(asOf, "asOf");
+  const measured = bundle.limbMeasurements
+    .map((measurement) => ({ measurement, atMs: instantMs(measurement.at, "limbMeasurements.at") }))
+    .filter(({ atMs }) => atMs <= latest);
+  const madeFrom = bundle.sockets.find(({ id }) => id === socketId)?.limbMeasurementId;
+  const named = measured.find(({ measurement }) => measurement.id === madeFrom);
+  if (named) return named.measurement;
   const wornMs = lastWornMs(bundle, socketId, { asOf });
   if (wornMs === undefined) return undefined;
-  const latest = instantMs(asOf, "asOf");
-  const mostMs = limitValue(limits, "limb-measured-days") * dayMs;
-  return bundle.limbMeasurements
-    .map((measurement) => ({ measurement, atMs: instantMs(measurement.at, "limbMeasurements.at") }))
-    .filter(({ atMs }) => atMs <= latest && Math.abs(atMs - wornMs) <= mostMs)
-    .sort((a, b) => Math.abs(a.atMs - wornMs) - Math.abs(b.atMs - wornMs))
+  const { timeZone } = bundle.clinic;
+  const most = limitValue(limits, "limb-measured-days");
+  return measured
+    .map(({ measurement, atMs }) => ({ measurement, atMs, days: Math.abs(daysBetween(atMs, wornMs, timeZone)) }))
+    .filter(({ days }) => days <= most)
+    .sort((a, b) => a.days - b.days || a.atMs - b.atMs)
     .at(0)?.measurement;
 }
 
 /**
- * The change of the limb's volume from the wearing of one socket to that of another, and whether it is more than the
- * tape can miss (1.96 standard errors of the difference). Without a measurement near each of the two, or with the same
- * one near both, it is *not known*.
+ * The change of the limb's volume from one socket to another, each with the measurement that belongs to it
+ * (`limbAtSocket`), and whether it is more than the tape can miss (1.96 standard errors of the difference). Without a
+ * measurement of each of the two, or with the same one for both, it is *not known*.
  *
  * @param earlierId the socket that was worn first
  * @throws FitInputError where there is no socket of an id

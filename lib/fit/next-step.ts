@@ -1,9 +1,9 @@
 /** What happens next in an episode, who does it, and by when: the caseload is grouped by it. */
 import type { Assessment, Gate, NextStep, Step } from "./assessment";
 import type { Bundle, CheckSocket } from "./bundle";
-import { FitInputError } from "./errors";
+import { dayIn } from "./day";
 import { type Evidence, gatherEvidence, type TrialEvidence } from "./evidence";
-import { instantMs, instantOf } from "./instant";
+import { instantMs } from "./instant";
 import { defaultLimits, type LimitId, type Limits, limitValue } from "./limits";
 import { actionFor, skinStillTells } from "./next-actions";
 import { parseBundle } from "./parse-bundle";
@@ -74,7 +74,7 @@ export function nextStep(bundle: Bundle, assessment?: Assessment, limits: Limits
   if (!due) return { step: null, who: null, dueOn: null, why: "The definitive socket was delivered." };
   const dueMs =
     due.fromMs === undefined ? evidence.asOfMs : due.fromMs + (due.days === undefined ? 0 : limitValue(limits, due.days) * dayMs);
-  return { step: due.step, who: doneBy[due.step], dueOn: dateIn(bundle.clinic.timeZone, dueMs), why: due.why };
+  return { step: due.step, who: doneBy[due.step], dueOn: dayIn(bundle.clinic.timeZone, dueMs), why: due.why };
 }
 
 function dueOf(evidence: Evidence, assess: () => Assessment): Due | null {
@@ -217,13 +217,4 @@ function stepFor(gate: Gate, evidence: Evidence): OpenStep {
   if (gate.id === "socket-described") return "alter or remake";
   // The device's mass is written down before the trial that is to match it.
   return gate.id === "trial-load" ? "begin trial" : "measure";
-}
-
-/** The day in the clinic's zone. */
-function dateIn(timeZone: string, atMs: number): string {
-  try {
-    return new Intl.DateTimeFormat("sv-SE", { timeZone, dateStyle: "short" }).format(atMs);
-  } catch {
-    throw new FitInputError("clinic.timeZone", `expected a time zone, as Europe/Lisbon; at ${instantOf(atMs)}`);
-  }
 }

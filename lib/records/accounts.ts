@@ -5,7 +5,7 @@ import { accountRoles } from "@/lib/access/roles";
 import { removeSecondFactor } from "@/lib/access/second-factor";
 import { phone } from "./clinic-phone";
 import { makeClinicKey } from "./clinic-signature";
-import { now } from "./clock";
+import { clockOffsetMs, now } from "./clock";
 import { command, inTransaction, parseInput, requireAccount, type Store } from "./command";
 import { database } from "./database";
 import { blankToNothing, choice, id, maybeText, text, version, yes } from "./input";
@@ -40,6 +40,8 @@ export const isOpened = async (): Promise<boolean> => (await (await database()).
 /** The first run of a new clinic: its name, its zone, and its first administrator. Works once. */
 export async function openClinic(raw: unknown): Promise<{ userId: string }> {
   const { clinicName, timeZone, phone: number, invented, password, ...account } = parseInput(Opening, raw);
+  if (clockOffsetMs !== 0 && !invented)
+    throw new Locked("This server runs with a moved clock (FITTING_LEDGER_CLOCK_OFFSET_MS): only an invented clinic may.");
   const hash = await hashPassword(password);
   const setup = { id: "first-run", name: account.name, role: "administrator" } as const;
   const opened = await inTransaction(setup, async (store) => {

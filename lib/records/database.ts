@@ -4,6 +4,7 @@ import type { SqlDriverAdapter } from "@prisma/driver-adapter-utils";
 import type { Database as Connection } from "better-sqlite3";
 import { type Prisma, PrismaClient } from "@/lib/generated/prisma/client";
 import { anchorHead } from "./anchor-head";
+import { clockOffsetMs } from "./clock";
 import { logFault } from "./faults";
 import { type Sql, sqlOn } from "./sql";
 
@@ -116,7 +117,19 @@ function open(url: string): Opened {
     if (factory.connected === undefined) throw new Error("the store is not open yet");
     return factory.connected;
   };
-  return { client, adapter, ready: setPragmas(client).then(() => keepHead(adapter().connection)), background: null };
+  const ready = setPragmas(client).then(() => {
+    refuseMovedClock(adapter().connection);
+    keepHead(adapter().connection);
+  });
+  return { client, adapter, ready, background: null };
+}
+
+/** Records of real people get the real time. */
+function refuseMovedClock(connection: Connection): void {
+  if (clockOffsetMs === 0) return;
+  const clinic = connection.prepare<[], { invented: number }>("SELECT invented FROM Clinic").get();
+  if (clinic?.invented === 0)
+    throw new Error("FITTING_LEDGER_CLOCK_OFFSET_MS moves the clock, and this store is not invented: start without it");
 }
 
 /** Where the chain ended when the server began. */

@@ -5,9 +5,7 @@
  */
 import {
   type AdjustmentOutcome,
-  type Bundle,
   limitsOfVersion,
-  type NextStep,
   outcomesOfAdjustments,
   replayWearTrial,
   seriesOf,
@@ -19,19 +17,7 @@ import type { Transaction } from "./database";
 import { logFault } from "./faults";
 import { type JudgedEpisode, judgeEpisode } from "./judge-episode";
 import { limitsInForce } from "./limits-in-force";
-import { releaseMeaning } from "./meanings";
-
-export const stages = [
-  "assessment",
-  "check sockets",
-  "wear trial",
-  "awaiting sign-off",
-  "released",
-  "delivered",
-  "on hold",
-  "closed",
-] as const;
-export type Stage = (typeof stages)[number];
+import { type Stage, stageOf } from "./stage";
 
 export interface DerivedState {
   stage: Stage;
@@ -104,18 +90,6 @@ function outcomesOf({ bundle, assessment }: JudgedEpisode): DerivedState["adjust
     logFault(error, "what came of adjustments");
     return Prisma.DbNull;
   }
-}
-
-/** The stage follows from the records; only holding and closing are set by a person. */
-function stageOf(episode: EpisodeWhole, bundle: Bundle, next: NextStep): Stage {
-  if (episode.closedAt) return "closed";
-  if (episode.onHoldAt) return "on hold";
-  if (episode.deliveredAt) return "delivered";
-  const standing = (bundle.signOffs ?? []).filter(({ withdrawnAt }) => withdrawnAt === undefined);
-  if (standing.some(({ meaning }) => meaning === releaseMeaning)) return "released";
-  if (next.step === "sign" || next.step === "release") return "awaiting sign-off";
-  if (next.step === "begin trial" || next.step === "finish trial" || next.step === "inspect") return "wear trial";
-  return episode.sockets.length > 0 ? "check sockets" : "assessment";
 }
 
 /** A device's clock may be ahead: nobody was seen later than now. */

@@ -76,24 +76,35 @@ export async function isEmpty(file) {
  * interrupted run leaves nothing half-made.
  *
  * @param {string} file replaced where it exists
- * @param {string} secret
+ * @param {{ secret: string, today?: string, clockOffsetMs?: number }} manner
+ *   today: the day as of which it is told, as 2027-02-28; this moment where left out
+ *   clockOffsetMs: as in environment.mjs
+ * @returns {Promise<string>} what the loader printed
  * @throws {Stop} where the records cannot be loaded
  */
-export async function makeInventedClinic(file, secret) {
+export async function makeInventedClinic(file, { secret, today, clockOffsetMs }) {
   const unfinished = `${file}.unfinished`;
   removeDatabase(unfinished);
   await bringUpToDate(unfinished);
   const { code, output } = await runTypeScript("prisma/invented-clinic/load.ts", {
-    env: { DATABASE_URL: `file:${unfinished}`, BETTER_AUTH_SECRET: secret },
+    words: today === undefined ? [] : [today],
+    env: {
+      DATABASE_URL: `file:${unfinished}`,
+      BETTER_AUTH_SECRET: secret,
+      ...(clockOffsetMs === undefined ? {} : { FITTING_LEDGER_CLOCK_OFFSET_MS: String(clockOffsetMs) }),
+    },
   });
-  if (code !== 0)
+  if (code !== 0) {
+    removeDatabase(unfinished);
     throw new Stop(`The invented clinic could not be loaded:\n${lastLines(output)}`, "Please report it with the lines above.");
+  }
   await closeJournal(unfinished);
   removeDatabase(file);
   renameSync(keysOf(unfinished), keysOf(file));
   // The ends of the chain that were kept while it was made belong to it.
   if (existsSync(headsOf(unfinished))) renameSync(headsOf(unfinished), headsOf(file));
   renameSync(unfinished, file);
+  return output;
 }
 
 /**

@@ -8,7 +8,9 @@
 //   DATABASE_URL        file: and a path; data/clinic.db for `npm start`, always data/demo.db for `npm run demo`
 //   CHROMIUM            the browser that `npm test` uses; /usr/bin/chromium
 //
-// The program itself reads DATABASE_URL, BETTER_AUTH_URL and BETTER_AUTH_SECRET.
+// The program itself reads DATABASE_URL, BETTER_AUTH_URL and BETTER_AUTH_SECRET, and one more that only tests set:
+//
+//   FITTING_LEDGER_CLOCK_OFFSET_MS  by how much its time is ahead of the machine's; refused where the store is not invented
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { Stop } from "./stop.mjs";

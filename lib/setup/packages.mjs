@@ -4,7 +4,7 @@ import { existsSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { root } from "./environment.mjs";
 import { isInstalled, lastLines, run } from "./run.mjs";
-import { step } from "./say.mjs";
+import { say, step } from "./say.mjs";
 import { Stop } from "./stop.mjs";
 import { installSystemPackages, mayInstall } from "./system-packages.mjs";
 
@@ -23,7 +23,7 @@ export async function ensurePackages() {
     await ensureCompiler();
     await step("The store's native module, for this Node", () => npm(["rebuild", "better-sqlite3"], "built"));
   } else {
-    console.log("  Packages … up to date");
+    say("  Packages … up to date");
   }
 }
 

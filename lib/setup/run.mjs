@@ -68,10 +68,10 @@ export function scriptPath(name) {
  * Runs a TypeScript file of ours. The condition lets it load modules that are marked as the server's.
  *
  * @param {string} file relative to the root
- * @param {Manner} [manner]
+ * @param {Manner & { words?: string[] }} [manner] words: what follows the file on the command line
  */
-export function runTypeScript(file, manner) {
-  return run(process.execPath, ["--conditions=react-server", "--import", "tsx", path.join(root, file)], manner);
+export function runTypeScript(file, { words = [], ...manner } = {}) {
+  return run(process.execPath, ["--conditions=react-server", "--import", "tsx", path.join(root, file), ...words], manner);
 }
 
 /** @param {import("node:child_process").ChildProcess} child ended by the signal that ends this process */

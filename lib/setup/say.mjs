@@ -3,19 +3,33 @@
 import { stopChildren } from "./run.mjs";
 import { Stop } from "./stop.mjs";
 
+/** @type {NodeJS.WritableStream} */
+let stream = process.stdout;
+
+/** For a command whose standard output is its result: what it says while it works goes to standard error. */
+export function sayOnStandardError() {
+  stream = process.stderr;
+}
+
+/** @param {string} line */
+export const say = (line) => void stream.write(`${line}\n`);
+
 /**
  * Does one step and says on one line what came of it and how long it took.
  *
  * @param {string} title
  * @param {() => Promise<string>} work gives the outcome in a few words
+ * @param {{ beside?: boolean }} [manner] beside: others run at the same time, so that its line comes whole at its end
  */
-export async function step(title, work) {
+export async function step(title, work, { beside = false } = {}) {
   const begun = performance.now();
-  process.stdout.write(`  ${title} … `);
+  const head = `  ${title} … `;
+  if (!beside) stream.write(head);
+  const end = (/** @type {string} */ outcome) => say(`${beside ? head : ""}${outcome} (${secondsSince(begun)})`);
   try {
-    console.log(`${await work()} (${secondsSince(begun)})`);
+    end(await work());
   } catch (error) {
-    console.log(`failed (${secondsSince(begun)})`);
+    end("failed");
     throw error;
   }
 }

@@ -23,7 +23,7 @@ export function serveDemo({ afresh }) {
       const outcome = await bringUpToDate(file);
       if (!(await isEmpty(file))) return outcome;
     }
-    await makeInventedClinic(file, secret);
+    await makeInventedClinic(file, { secret });
     return "made, invented clinic loaded";
   };
   return serve({

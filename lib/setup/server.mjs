@@ -12,8 +12,8 @@ const longestEndMs = 8_000;
 
 /**
  * @typedef {import("./environment.mjs").Place} Place
- * @typedef {{ place: Place, file: string, secret: string, onOutput?: (text: string) => void }} Wanted
- *   file: the database; onOutput: what the server says once it is ready
+ * @typedef {{ place: Place, file: string, secret: string, clockOffsetMs?: number, onOutput?: (text: string) => void }} Wanted
+ *   file: the database; clockOffsetMs: as in environment.mjs, where it is not to be the environment's; onOutput: what the server says once it is ready
  * @typedef {{ address: string, ended: Promise<number | null>, stop(): Promise<void>, kill(): Promise<void> }} RunningServer
  *   ended: its exit code, whenever that comes; kill: at once and unasked, as when the power fails
  */
@@ -25,7 +25,7 @@ const longestEndMs = 8_000;
  * @returns {Promise<RunningServer>}
  * @throws {Stop} where it does not start
  */
-export async function startServer({ place, file, secret, onOutput = () => {} }) {
+export async function startServer({ place, file, secret, clockOffsetMs, onOutput = () => {} }) {
   const words = [scriptPath("next"), "start", "-H", place.host, "-p", String(place.port)];
   const child = spawn(process.execPath, words, {
     cwd: root,
@@ -36,6 +36,7 @@ export async function startServer({ place, file, secret, onOutput = () => {} }) 
       DATABASE_URL: `file:${file}`,
       BETTER_AUTH_SECRET: secret,
       BETTER_AUTH_URL: place.address,
+      ...(clockOffsetMs === undefined ? {} : { FITTING_LEDGER_CLOCK_OFFSET_MS: String(clockOffsetMs) }),
     },
     stdio: ["ignore", "pipe", "pipe"],
   });

@@ -14,6 +14,9 @@ export interface Calendar {
 
 export const minutesAfter = (at: Date, minutes: number): Date => new Date(at.getTime() + Math.round(minutes * 60_000));
 
+/** Noon of a day, as 2027-02-28, on the clinic's wall. */
+export const noonOf = (day: string): Date => new Date(fromClinicTime(`${day}T12:00`, clinicTimeZone));
+
 export function calendarOf(today: Date): Calendar {
   return {
     instant: (when) => {

@@ -11,8 +11,9 @@ import { seeEpisode } from "@/lib/records/see-episode";
 import { digestOfShown } from "@/lib/records/shown-evidence";
 import { sign } from "@/lib/records/sign";
 import { withdrawSignature } from "@/lib/records/withdraw-signature";
-import { demoPassword, type Who } from "./accounts";
+import { demoPassword, staff, type Who } from "./accounts";
 import { minutesAfter, type When } from "./calendar";
+import { EpisodeOnPaper, type SignatureOnPaper, type WearerOnPaper } from "./episode-on-paper";
 import { SocketStory } from "./socket-story";
 import type { Step, Timeline } from "./timeline";
 import type { LimbMeasured, SocketSpecification } from "./told";
@@ -53,6 +54,7 @@ type Meaning = "wear trial accepted" | "release for definitive fabrication";
 /** Its id is known once it was made. */
 interface Signature {
   signOffId: string | undefined;
+  onPaper: SignatureOnPaper;
 }
 
 export class EpisodeStory {
@@ -60,11 +62,12 @@ export class EpisodeStory {
   readonly level: Level;
   readonly prosthetist: "lead" | "junior";
   readonly limb: Pick<EpisodeOpened, "stationsFrom" | "limbLengthMm">;
+  readonly onPaper: EpisodeOnPaper;
   private socketCount = 0;
 
   constructor(
     readonly timeline: Timeline,
-    wearerId: string,
+    wearer: { id: string; onPaper: WearerOnPaper },
     when: When,
     { prosthetist, lostDaysAgo, device, targetInDays, ...episode }: EpisodeOpened,
   ) {
@@ -72,14 +75,23 @@ export class EpisodeStory {
     this.level = episode.level;
     this.prosthetist = prosthetist;
     this.limb = episode;
-    const { day } = timeline.calendar;
+    const { day, instant } = timeline.calendar;
+    const lossOn = lostDaysAgo === undefined ? undefined : day(lostDaysAgo);
+    const { goals: _, ...lasting } = episode;
+    this.onPaper = new EpisodeOnPaper(wearer.onPaper, instant(when), {
+      ...lasting,
+      id: this.id,
+      lossOn,
+      device: device && { massKg: device.massKg, centreOfMassMm: device.centreMm },
+    });
+    timeline.episodes.push(this.onPaper);
     this.add(when, "episode opened", (cast) =>
       openEpisode(cast[prosthetist], {
         ...episode,
         id: this.id,
-        wearerId,
+        wearerId: wearer.id,
         prosthetistId: cast[prosthetist].id,
-        lossOn: lostDaysAgo === undefined ? undefined : day(lostDaysAgo),
+        lossOn,
         targetOn: targetInDays === undefined ? undefined : day(-targetInDays),
         deviceMassKg: device?.massKg,
         deviceCentreOfMassMm: device?.centreMm,
@@ -89,18 +101,22 @@ export class EpisodeStory {
   }
 
   cautionsRead(when: When): this {
+    this.onPaper.readCautions(staff[this.prosthetist].name, this.timeline.calendar.instant(when));
     return this.add(when, "cautions read", (cast) => acknowledgeCautions(cast[this.prosthetist], { episodeId: this.id }));
   }
 
   /** Circumferences in mm, at equal distances of `stepMm` from where this episode's stations begin. */
   measured(when: When, stepMm: number, circumferencesMm: readonly number[], options: MeasuringOptions = {}): LimbMeasured {
-    const { who = "assistant", ...how } = options;
+    const { who = "assistant", ...said } = options;
+    const how = { method: "tape" as const, minutesSinceDoffing: 40, ...said };
     const id = this.timeline.newId("limb measurement");
     const stations = circumferencesMm.map((circumferenceMm, index) => ({ distanceMm: index * stepMm, circumferenceMm }));
     const at = this.timeline.calendar.instant(when);
     this.timeline.add(minutesAfter(at, 8), "limb measured", (cast) =>
-      measureLimb(cast[who], { method: "tape", minutesSinceDoffing: 40, ...how, id, episodeId: this.id, at, stations }),
+      measureLimb(cast[who], { ...how, id, episodeId: this.id, at, stations }),
     );
+    const { method, minutesSinceDoffing, capHeightMm } = how;
+    this.onPaper.measurements.push({ id, at, method, minutesSinceDoffing, stations, capHeightMm });
     return { id, stations };
   }
 
@@ -111,7 +127,13 @@ export class EpisodeStory {
 
   /** Signs as the page asks for it: what is close is read, what is accepted has its reason. */
   signed(when: When, meaning: Meaning, acceptances: { gate: string; why: string }[] = []): Signature {
-    const signature: Signature = { signOffId: undefined };
+    const at = this.timeline.calendar.instant(when);
+    const by = staff[this.prosthetist].name;
+    const socketId = this.onPaper.sockets.at(-1)?.id;
+    const signature: Signature = { signOffId: undefined, onPaper: { socketId, meaning, by, at } };
+    this.onPaper.signatures.push(signature.onPaper);
+    this.onPaper.acceptances.push(...acceptances.map(({ gate, why }) => ({ gate, by, at, why })));
+    if (socketId !== undefined && meaning === releaseMeaning) this.onPaper.move(socketId, "released", at);
     this.add(when, `signed: ${meaning}`, async (cast) => {
       const signer = cast[this.prosthetist];
       const { episode, assessment, bundle } = await seeEpisode(signer, this.id);
@@ -126,6 +148,9 @@ export class EpisodeStory {
   }
 
   withdrawn(when: When, signature: Signature, why: string): this {
+    const at = this.timeline.calendar.instant(when);
+    signature.onPaper.withdrawnAt = at;
+    if (signature.onPaper.socketId !== undefined) this.onPaper.move(signature.onPaper.socketId, "fitted", at);
     return this.add(when, "signature withdrawn", (cast) =>
       withdrawSignature(cast[this.prosthetist], { signOffId: signature.signOffId, why, password: demoPassword }),
     );
@@ -134,6 +159,7 @@ export class EpisodeStory {
   /** Measured against its sheet by tape, then handed over. */
   delivered(when: When, note?: string): this {
     const at = this.timeline.calendar.instant(when);
+    this.onPaper.deliveredAt = at;
     return this.add(at, "delivered", async ({ assistant }) => {
       const { episode } = await seeEpisode(assistant, this.id);
       const release = episode.signOffs.findLast(({ meaning, withdrawal }) => meaning === releaseMeaning && withdrawal === null);
@@ -145,10 +171,14 @@ export class EpisodeStory {
   }
 
   course(when: When, course: "on hold" | "closed" | "in fitting", why?: string): this {
+    const at = this.timeline.calendar.instant(when);
+    this.onPaper.onHoldAt = course === "on hold" ? at : null;
+    this.onPaper.closedAt = course === "closed" ? at : null;
     return this.add(when, course, (cast) => setCourse(cast[this.prosthetist], { episodeId: this.id, course, why }));
   }
 
   struckOut(when: When, why: string): this {
+    this.onPaper.struckOutAt = this.timeline.calendar.instant(when);
     return this.add(when, "struck out", (cast) => strikeOutEpisode(cast[this.prosthetist], { episodeId: this.id, why }));
   }
 

@@ -8,6 +8,7 @@ import { database } from "@/lib/records/database";
 import { refreshStale } from "@/lib/records/rebuild";
 import { clinicName, clinicPhone, clinicTimeZone, demoPassword, staff, type Who } from "./accounts";
 import { type Calendar, calendarOf } from "./calendar";
+import type { EpisodeOnPaper } from "./episode-on-paper";
 import { countedIds } from "./stable-id";
 import { stories } from "./stories";
 import type { Cast, Step } from "./timeline";
@@ -21,6 +22,14 @@ export function happenings(calendar: Calendar): Step[] {
     .flatMap(({ key, steps }) => steps.map((step) => ({ ...step, what: `${key}: ${step.what}` })))
     .sort((a, b) => a.at.getTime() - b.at.getTime());
 }
+
+/** The episodes of everyone as they come of the stories, in the order of clinic numbers and of opening, without a store. */
+export const episodesOnPaper = (calendar: Calendar): EpisodeOnPaper[] =>
+  stories
+    .flatMap((story) => story(calendar).episodes)
+    .sort(
+      (a, b) => a.wearer.clinicNumber.localeCompare(b.wearer.clinicNumber, "en") || a.openedAt.getTime() - b.openedAt.getTime(),
+    );
 
 /**
  * Fills the empty database that DATABASE_URL names. Loaded twice on one day, it is the same to the last digest.
@@ -71,6 +80,26 @@ async function openWithStaff(): Promise<Cast> {
     assistant: await employ("assistant"),
     technician: await employ("technician"),
   };
+}
+
+/** What has come of an episode, as a list shows it. */
+export interface Outcome {
+  /** The wearer's clinic number. */
+  number: string;
+  level: string;
+  stage: string;
+  nextStep: string | null;
+  decision: string | null;
+}
+
+/** Of every episode that was not struck out, by clinic number, two of one wearer in the order of opening. */
+export async function outcomesInStore(): Promise<Outcome[]> {
+  const episodes = await (await database()).episode.findMany({
+    where: { struckOutAt: null },
+    orderBy: [{ wearer: { clinicNumber: "asc" } }, { openedAt: "asc" }],
+    select: { level: true, stage: true, nextStep: true, decision: true, wearer: { select: { clinicNumber: true } } },
+  });
+  return episodes.map(({ wearer, ...outcome }) => ({ number: wearer.clinicNumber, ...outcome }));
 }
 
 /** How many records of each kind there are now. */

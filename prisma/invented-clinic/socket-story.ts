@@ -9,6 +9,7 @@ import { seeSocketOrder } from "@/lib/records/see-workshop";
 import { specifySocket } from "@/lib/records/specify-socket";
 import type { Who } from "./accounts";
 import { minutesAfter, type When } from "./calendar";
+import type { EpisodeOnPaper } from "./episode-on-paper";
 import { marksAtLook } from "./skin";
 import { stableId } from "./stable-id";
 import type { Timeline } from "./timeline";
@@ -21,6 +22,7 @@ export interface Owner {
   level: Level;
   prosthetist: "lead" | "junior";
   timeline: Timeline;
+  onPaper: EpisodeOnPaper;
   /** Where the thirds of this limb lie. */
   limb: Pick<EpisodeRecord, "stationsFrom" | "limbLengthMm">;
   socket: (when: When, specification: SocketSpecification) => SocketStory;
@@ -61,6 +63,17 @@ export class SocketStory {
         neededOn,
       }),
     );
+    owner.onPaper.sockets.push({
+      id,
+      number,
+      derivedFrom: "derivedFromId" in specification ? specification.derivedFromId : undefined,
+      stations,
+      limbMeasurementId: limb.id,
+      adjustments: ("adjustments" in specification ? specification.adjustments : []).map(numbered(`${id}: adjustment`)),
+      state: "planned",
+      stateSince: timeline.calendar.instant(when),
+      material: specification.material,
+    });
     return new SocketStory(owner, number, id, stations, limb);
   }
 
@@ -96,6 +109,7 @@ export class SocketStory {
       const { version } = await seeSocketOrder(cast[who], this.id);
       await moveSocket(cast[who], { socketId: this.id, version, state, at, note });
     });
+    this.owner.onPaper.move(this.id, state, at);
     return this;
   }
 
@@ -103,29 +117,34 @@ export class SocketStory {
     when: When,
     { who = this.owner.prosthetist, place = "clinic", checks = {}, drops, motion, looks, ...said }: FittingStory,
   ): this {
-    const { timeline, level } = this.owner;
+    const { timeline, level, onPaper } = this.owner;
     const at = timeline.calendar.instant(when);
     const id = timeline.newId("fitting");
-    const [minutesAfterDoffing] = looks?.at ?? [];
+    const found = {
+      id,
+      socketId: this.id,
+      at,
+      place,
+      checks: { ...Object.fromEntries(checksOf(level).map((key) => [key, "met"])), ...checks },
+      pulls: Object.entries(drops).map(([loadN, displacementMm]) => ({ loadN: Number(loadN), displacementMm })),
+      motion: Object.entries(motion).map(([joint, [withoutDeg, withDeg]]) => ({ joint, withoutDeg, withDeg })),
+    };
+    const look = looks && {
+      at: minutesAfter(at, fittingMinutes - 2),
+      minutesAfterDoffing: looks.at[0],
+      marks: marksAtLook(looks.marks, 0, this.markId),
+    };
     timeline.add(minutesAfter(at, fittingMinutes), `socket ${this.number} fitted`, (cast) =>
       recordFitting(cast[who], {
         ...said,
-        id,
-        socketId: this.id,
-        at,
-        place,
-        checks: { ...Object.fromEntries(checksOf(level).map((key) => [key, "met"])), ...checks },
-        pulls: Object.entries(drops).map(([loadN, displacementMm]) => ({ loadN: Number(loadN), displacementMm })),
-        motion: Object.entries(motion).map(([joint, [withoutDeg, withDeg]]) => ({ joint, withoutDeg, withDeg })),
-        look: looks && {
-          at: minutesAfter(at, fittingMinutes - 2),
-          minutesAfterDoffing,
-          note: looks.note,
-          marks: marksAtLook(looks.marks, 0, this.markId),
-          noMarks: marksAtLook(looks.marks, 0, this.markId).length === 0,
-        },
+        ...found,
+        look: look && { ...look, note: looks.note, noMarks: look.marks.length === 0 },
       }),
     );
+    const { comfort, pain } = said;
+    const inspections = look ? [{ id: `${id}: look`, ...look, marks: look.marks.map(markOnPaper) }] : [];
+    onPaper.fittings.push({ ...found, comfort, pain, inspections });
+    onPaper.fit(this.id, at);
     return this;
   }
 
@@ -134,25 +153,24 @@ export class SocketStory {
     const id = timeline.newId("wear trial");
     const begun = timeline.calendar.instant(when);
     const { over, doffed } = trialTimes(begun, trial);
-    this.planned(minutesAfter(begun, -6), id, trial);
-    timeline.add(over, `trial of socket ${this.number}`, ({ assistant }) =>
-      recordWearTrial(assistant, { trialId: id, events: trialEvents(id, begun, trial) }),
-    );
+    const onPaper = this.planned(minutesAfter(begun, -6), id, trial);
+    const events = trialEvents(id, begun, trial);
+    timeline.add(over, `trial of socket ${this.number}`, ({ assistant }) => recordWearTrial(assistant, { trialId: id, events }));
+    onPaper.events.push(...events);
     const { at: minutesAtLook = [], marks = [], note } = trial.looks ?? {};
     if (!doffed) return this;
     minutesAtLook.forEach((minutesAfterDoffing, look) => {
       const at = minutesAfter(doffed, minutesAfterDoffing);
+      const seen = { id: stableId(`${id}: look ${look}`), at, minutesAfterDoffing, marks: marksAtLook(marks, look, this.markId) };
       timeline.add(at, `look at the skin after ${minutesAfterDoffing} min`, ({ assistant }) =>
         lookAtSkin(assistant, {
-          id: stableId(`${id}: look ${look}`),
+          ...seen,
           trialId: id,
-          at,
-          minutesAfterDoffing,
           note: look === 0 ? note : undefined,
-          marks: marksAtLook(marks, look, this.markId),
-          noMarks: marksAtLook(marks, look, this.markId).length === 0,
+          noMarks: seen.marks.length === 0,
         }),
       );
+      onPaper.inspections.push({ ...seen, marks: seen.marks.map(markOnPaper) });
     });
     return this;
   }
@@ -165,7 +183,8 @@ export class SocketStory {
   }
 
   carries(when: When, adjustment: AdjustmentStory): this {
-    const { timeline, prosthetist } = this.owner;
+    const { timeline, prosthetist, onPaper } = this.owner;
+    onPaper.carried.push({ ...adjustment, id: `${this.id}: carried ${onPaper.carried.length + 1}`, socketId: this.id });
     timeline.add(when, `adjustment carried from socket ${this.number}`, (cast) =>
       carryAdjustment(cast[prosthetist], { ...adjustment, socketId: this.id }),
     );
@@ -176,7 +195,7 @@ export class SocketStory {
     at: Date,
     id: string,
     { minutes, intervalMin = usualIntervalMin, load, doing, watchedBy, enteredAfterwards }: Omit<TrialStory, "asked">,
-  ): void {
+  ): EpisodeOnPaper["trials"][number] {
     this.owner.timeline.add(at, `trial of socket ${this.number} planned`, ({ assistant }) =>
       planWearTrial(assistant, {
         id,
@@ -190,6 +209,17 @@ export class SocketStory {
         enteredAfterwards,
       }),
     );
+    const trial = {
+      id,
+      socketId: this.id,
+      plan: { minutes, intervalMin, loadKg: load?.kg, loadDistanceMm: load?.atMm, activities: doing },
+      events: [],
+      inspections: [],
+      enteredAfterwards: enteredAfterwards || undefined,
+      plannedAt: at,
+    };
+    this.owner.onPaper.trials.push(trial);
+    return trial;
   }
 
   /** What an adjustment names when it answers a mark of this socket. */
@@ -201,6 +231,19 @@ export class SocketStory {
 }
 
 const fittingMinutes = 35;
+
+const numbered = (name: string) => (adjustment: AdjustmentStory, index: number) => ({
+  ...adjustment,
+  id: `${name} ${index + 1}`,
+});
+
+/** As the store keeps a mark: what nobody said is not so. */
+const markOnPaper = ({ markId, ...mark }: ReturnType<typeof marksAtLook>[number]) => ({
+  ...{ firm: false, warm: false, painful: false, broken: false },
+  ...mark,
+  id: markId,
+  fadedAtMin: mark.fadedAtMin ?? null,
+});
 
 const tighter = (stations: readonly Station[], percent: number): Station[] =>
   stations.map(({ distanceMm, circumferenceMm }) =>

@@ -6,6 +6,7 @@ import type { CautionKind } from "@/lib/fit";
 import { addWearer } from "@/lib/records/add-wearer";
 import { addCaution } from "@/lib/records/change-wearer";
 import type { Calendar, When } from "./calendar";
+import type { WearerOnPaper } from "./episode-on-paper";
 import { type EpisodeOpened, EpisodeStory } from "./episode-story";
 import { stableId } from "./stable-id";
 import { Timeline } from "./timeline";
@@ -39,13 +40,17 @@ export function wearer(
   const timeline = new Timeline(key, calendar);
   const wearerId = stableId(`wearer ${number}`);
   const birthOn = calendar.day(Math.round(ageYears * 365.25));
+  const { cautions = [] } = person;
+  const onPaper: WearerOnPaper = { clinicNumber: number, birthOn, bodyMassKg: massKg, cautions: [...cautions] };
   timeline.add(when, "wearer added", ({ assistant }) =>
     addWearer(assistant, { ...person, id: wearerId, clinicNumber: number, birthOn, bodyMassKg: massKg }),
   );
   return {
     timeline,
-    caution: (at, caution) =>
-      timeline.add(at, "caution added", ({ assistant }) => addCaution(assistant, { wearerId, ...caution })),
-    episode: (at, opened) => new EpisodeStory(timeline, wearerId, at, opened),
+    caution: (at, caution) => {
+      timeline.add(at, "caution added", ({ assistant }) => addCaution(assistant, { wearerId, ...caution }));
+      onPaper.cautions.push(caution);
+    },
+    episode: (at, opened) => new EpisodeStory(timeline, { id: wearerId, onPaper }, at, opened),
   };
 }

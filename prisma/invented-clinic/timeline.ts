@@ -2,6 +2,7 @@
 import type { Actor } from "@/lib/access/actor";
 import type { Who } from "./accounts";
 import type { Calendar, When } from "./calendar";
+import type { EpisodeOnPaper } from "./episode-on-paper";
 import { stableId } from "./stable-id";
 
 /** Everyone who works here, by what they are to the stories. */
@@ -15,6 +16,8 @@ export interface Step {
 
 export class Timeline {
   readonly steps: Step[] = [];
+  /** The same, as the bundles that come of it. */
+  readonly episodes: EpisodeOnPaper[] = [];
   private named = 0;
 
   constructor(

@@ -28,7 +28,7 @@ export async function checkInWithinBar(): Promise<boolean[]> {
   const folder = mkdtempSync(path.join(tmpdir(), "fitting-ledger-bench-"));
   try {
     const made = path.join(folder, "made.db");
-    await makeInventedClinic(made, "a secret of the bench only");
+    await makeInventedClinic(made, { secret: "a secret of the bench only" });
     await closeJournal(made);
     const within: boolean[] = [];
     for (const way of ["recordWearTrial", "receiveTrialEvents"] as const) within.push(...(await timed(way, made, folder)));

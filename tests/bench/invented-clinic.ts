@@ -16,7 +16,7 @@ export async function onInventedClinic<Result>(measure: (browser: Browser, clini
   await ensureBuilt();
   const folder = mkdtempSync(path.join(tmpdir(), "fitting-ledger-bench-"));
   const file = path.join(folder, "clinic.db");
-  await makeInventedClinic(file, secret);
+  await makeInventedClinic(file, { secret });
   const server = await serveDatabase(file);
   const browser = await chromium.launch({ executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: ["--no-sandbox"] });
   try {

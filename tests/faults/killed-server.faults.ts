@@ -46,7 +46,7 @@ test(`${kills} kills, ${checkIns} check-ins: nothing lost, nothing twice`, { tim
   const atKills = { waiting: 0, kept: 0, writtenUnanswered: 0 };
   try {
     for (let kill = 0; kill < kills; kill++) {
-      server = await serveDatabase(file, port);
+      server = await serveDatabase(file, { port });
       record(Math.round((checkIns * (kill + 1)) / (kills + 1)));
       if (draw() < 0.8) await firstAnswer(devices);
       await pause(draw() * longestLifeMs);
@@ -62,7 +62,7 @@ test(`${kills} kills, ${checkIns} check-ins: nothing lost, nothing twice`, { tim
       }
       expect(all(devices).length).toBe(recorded);
     }
-    server = await serveDatabase(file, port);
+    server = await serveDatabase(file, { port });
     record(checkIns);
     const giveUpAt = performance.now() + 60_000;
     while (devices.some(({ kept }) => kept.size > 0) && performance.now() < giveUpAt) await pause(20);

@@ -1,6 +1,6 @@
 /** How each story of the invented clinic ends. The gates and what opens them: see the methods of lib/fit. */
 import type { Decision, Gate, GateId, Step } from "@/lib/fit";
-import type { Stage } from "@/lib/records/derived-state";
+import type { Stage } from "@/lib/records/stage";
 
 /** `open`: every gate that is neither met nor close. */
 type Outcome = readonly [

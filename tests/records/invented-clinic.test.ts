@@ -14,11 +14,11 @@ import {
 } from "@/lib/fit";
 import { setClock } from "@/lib/records/clock";
 import { closeDatabase, database } from "@/lib/records/database";
-import { stages } from "@/lib/records/derived-state";
 import { rebuildDerived } from "@/lib/records/rebuild";
 import { seeAdjustmentHistory } from "@/lib/records/see-adjustment-history";
 import { type SeenEpisode, seeEpisode } from "@/lib/records/see-episode";
 import { verifyRecord } from "@/lib/records/see-record";
+import { stages } from "@/lib/records/stage";
 import { happenings, loadInventedClinic } from "@/prisma/invented-clinic";
 import { demoAccounts, demoPassword } from "@/prisma/invented-clinic/accounts";
 import { calendarOf } from "@/prisma/invented-clinic/calendar";

@@ -1,7 +1,8 @@
 import AxeBuilder from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
+import { toClinicTime } from "@/lib/records/clinic-time";
 import { expect, test } from "./clinic";
-import { signedInState } from "./prepared";
+import { clinicNow, signedInState } from "./prepared";
 import { stored } from "./stored";
 
 test.describe.configure({ mode: "serial", timeout: 120_000 });
@@ -49,7 +50,7 @@ test("the socket came back: it is measured against its sheet, and the tape says 
   await expect(page.getByText("not made as specified", { exact: true })).toBeVisible();
   await page.goto(`/episodes/${episodeId}`);
   await page.getByText("The definitive socket was delivered", { exact: true }).click();
-  await page.getByLabel("When").fill(await page.evaluate(() => new Date().toISOString().slice(0, 16)));
+  await page.getByLabel("When").fill(toClinicTime(new Date(clinicNow()), "Europe/Lisbon"));
   await page.getByRole("button", { name: "Record the delivery" }).click();
   await expect(page.getByText(/was not made as the release sheet says\. Is it so\?/).first()).toBeVisible();
 });

@@ -12,7 +12,7 @@ import path from "node:path";
 import { test as base } from "@playwright/test";
 import { keysOf } from "../../lib/setup/clinic-files.mjs";
 import { type ClinicServer, serveDatabase } from "./clinic-server";
-import { emptyClinic, inventedClinic, signedInState } from "./prepared";
+import { clockOffsetMs, emptyClinic, inventedClinic, moveClock, signedInState } from "./prepared";
 
 export { expect } from "@playwright/test";
 
@@ -27,6 +27,20 @@ export type OpenClinic = ClinicServer & { file: string };
 type Opener = { clinicFor(specFile: string, records: ClinicOptions["records"]): Promise<OpenClinic> };
 
 export const test = base.extend<ClinicOptions & { clinic: OpenClinic }, { opener: Opener }>({
+  // Every page of every context has the clinic's time.
+  browser: [
+    async ({ browser }, use) => {
+      const newContext = browser.newContext.bind(browser);
+      browser.newContext = async (options) => {
+        const context = await newContext(options);
+        await context.addInitScript(moveClock, clockOffsetMs());
+        return context;
+      };
+      await use(browser);
+    },
+    { scope: "worker" },
+  ],
+
   signedInAs: ["prosthetist", { option: true }],
   records: ["invented", { option: true }],
 
@@ -64,7 +78,7 @@ async function openClinic(records: ClinicOptions["records"]) {
   const file = path.join(folder, "clinic.db");
   copyFileSync(records === "none" ? emptyClinic() : inventedClinic(), file);
   if (records !== "none") copyFileSync(keysOf(inventedClinic()), keysOf(file));
-  const server = await serveDatabase(file);
+  const server = await serveDatabase(file, records === "none" ? {} : { clockOffsetMs: clockOffsetMs() });
   const close = async () => {
     await server.stop();
     rmSync(folder, { recursive: true, force: true });

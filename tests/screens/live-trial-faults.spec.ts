@@ -4,7 +4,7 @@ import path from "node:path";
 import { type Browser, expect, type Page, test } from "@playwright/test";
 import Database from "better-sqlite3";
 import { serveDatabase } from "./clinic-server";
-import { inventedClinic, signedInState } from "./prepared";
+import { clockOffsetMs, inventedClinic, signedInState } from "./prepared";
 import { stored } from "./stored";
 
 const status = (page: Page) =>
@@ -43,7 +43,8 @@ test("a whole trial on two devices, the network cut twice and the server killed 
   const file = path.join(folder, "clinic.db");
   copyFileSync(inventedClinic(), file);
   const { id } = stored(file, "SELECT id FROM WearTrial WHERE state = 'planned'");
-  let server = await serveDatabase(file);
+  const manner = { clockOffsetMs: clockOffsetMs() };
+  let server = await serveDatabase(file, manner);
   const port = Number(new URL(server.address).port);
   const address = `${server.address}/live/trial#${id}`;
   const [phone, tablet] = [await openOn(browser, address, "assistant"), await openOn(browser, address, "prosthetist")];
@@ -70,7 +71,7 @@ test("a whole trial on two devices, the network cut twice and the server killed 
   await expect(status(phone)).toContainText("Kept on this device: 1 to send");
   await tablet.context().setOffline(false);
   await checkIn(tablet, 6, 7);
-  server = await serveDatabase(file, port);
+  server = await serveDatabase(file, { ...manner, port });
   for (const page of [phone, tablet]) await allSent(page);
 
   await phone.getByRole("button", { name: "End the trial early" }).click();

@@ -3,7 +3,7 @@ import AxeBuilder from "@axe-core/playwright";
 import type { Locator, Page } from "@playwright/test";
 import { demoAccounts, demoPassword } from "../../prisma/invented-clinic/accounts";
 import { expect, test } from "./clinic";
-import { signedInState } from "./prepared";
+import { clinicNow, signedInState } from "./prepared";
 import { stored } from "./stored";
 
 const planned = "SELECT id, minutes FROM WearTrial WHERE state = 'planned' AND intervalMin = 5";
@@ -36,7 +36,7 @@ test("a trial runs on a phone with the network gone, is reloaded without it, and
     serviceWorkers: "allow",
   });
   const page = await context.newPage();
-  await page.clock.install();
+  await page.clock.install({ time: clinicNow() });
   await page.goto(`/trials/${id}`);
   await page.getByRole("link", { name: "Run it on this device" }).click();
   await expect(page.getByRole("heading", { name: "Stop at once if" })).toBeVisible();
@@ -90,7 +90,7 @@ test("a trial runs on a phone with the network gone, is reloaded without it, and
 
 test("after a clock that was fast is put right, what is pressed next has the right time", async ({ page, clinic }) => {
   const { id } = stored(clinic.file, "SELECT id FROM WearTrial WHERE state = 'running'");
-  await page.clock.install();
+  await page.clock.install({ time: clinicNow() });
   await page.goto(`/live/trial#${id}`);
   await expect(page.getByRole("button", { name: "Save this check-in" })).toBeVisible();
   await page.context().setOffline(true);
@@ -110,7 +110,7 @@ test("after a clock that was fast is put right, what is pressed next has the rig
   await expect.poll(() => last().exertion).toBe("4");
   const { at = "" } = last();
   const instant = new Date(/^\d+$/.test(at) ? Number(at) : at).getTime();
-  expect(Math.abs(instant - Date.now())).toBeLessThan(60_000);
+  expect(Math.abs(instant - clinicNow())).toBeLessThan(60_000);
   expect(stored(clinic.file, `SELECT count(*) AS n FROM SetAsideEvent WHERE trialId = '${id}'`).n).toBe("0");
 });
 

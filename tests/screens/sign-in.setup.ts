@@ -3,12 +3,12 @@ import { expect, test } from "@playwright/test";
 import { closeJournal } from "../../lib/setup/clinic-files.mjs";
 import { demoPassword } from "../../prisma/invented-clinic/accounts";
 import { type ClinicServer, serveDatabase } from "./clinic-server";
-import { accountsThatSignIn, inventedClinic, signedInState } from "./prepared";
+import { accountsThatSignIn, clockOffsetMs, inventedClinic, signedInState } from "./prepared";
 
 let server: ClinicServer;
 
 test.beforeAll(async () => {
-  server = await serveDatabase(inventedClinic());
+  server = await serveDatabase(inventedClinic(), { clockOffsetMs: clockOffsetMs() });
 });
 
 test.afterAll(async () => {

@@ -6,7 +6,7 @@ import { createOTP } from "@better-auth/utils/otp";
 import type { Browser, Page } from "@playwright/test";
 import { demoPassword, staff } from "../../prisma/invented-clinic/accounts";
 import { expect, test } from "./clinic";
-import { signedInState } from "./prepared";
+import { clinicNow, signedInState } from "./prepared";
 import { stored } from "./stored";
 
 test.describe.configure({ mode: "serial", timeout: 120_000 });
@@ -170,7 +170,7 @@ test("codes of a device: set up, asked for at sign-in, asked for at the signatur
   await expectNoViolations(page);
   const key = ((await page.locator("code").first().textContent()) ?? "").replaceAll(/\s/g, "");
   const kept = (await page.getByRole("listitem").locator("code").first().textContent()) ?? "";
-  const code = (later = 0) => createOTP(fromBase32(key)).hotp(Math.floor(Date.now() / 30_000) + later);
+  const code = (atMs = Date.now()) => createOTP(fromBase32(key)).hotp(Math.floor(atMs / 30_000));
   await page.getByLabel("The code that your device shows now").fill("000000");
   await page.getByRole("button", { name: "Confirm" }).click();
   await expect(page.getByText("This is not the code of the moment").first()).toBeVisible();
@@ -208,7 +208,7 @@ test("codes of a device: set up, asked for at sign-in, asked for at the signatur
   await again.getByRole("button", { name: "Withdraw the signature" }).click();
   await expect(again.getByText("The code from your device is missing").first()).toBeVisible();
   await again.getByLabel("Your password, again").fill(demoPassword);
-  await again.getByLabel("Code of your device").fill(await code(1));
+  await again.getByLabel("Code of your device").fill(await code(clinicNow()));
   await again.getByRole("button", { name: "Withdraw the signature" }).click();
   await expect(again.getByRole("note").filter({ hasText: "Withdrawn" })).toBeVisible();
   await again.context().close();

@@ -1,6 +1,6 @@
 import { randomUUID } from "node:crypto";
 import { expect, test } from "./clinic";
-import { signedInState } from "./prepared";
+import { clinicNow, signedInState } from "./prepared";
 import { stored } from "./stored";
 
 const planned = "SELECT id FROM WearTrial WHERE state = 'planned'";
@@ -11,14 +11,14 @@ test("what a device sends is stored once; what the trial cannot take stands on i
   playwright,
 }) => {
   const { id } = stored(clinic.file, planned);
-  const now = Date.now();
+  const now = clinicNow();
   const at = (minutesAgo: number) => new Date(now - minutesAgo * 60_000).toISOString();
   const events = [
     { id: randomUUID(), kind: "begun", at: at(6) },
     { id: randomUUID(), kind: "check-in", at: at(1), comfort: 8, pain: 0, exertion: 2, reportedBy: "wearer" },
     { id: randomUUID(), kind: "check-in", at: at(0), comfort: 8, pain: 12, exertion: 2, reportedBy: "wearer" },
   ];
-  const send = () => page.request.post(`/trials/${id}/events`, { data: { sentAt: new Date().toISOString(), events } });
+  const send = () => page.request.post(`/trials/${id}/events`, { data: { sentAt: new Date(clinicNow()).toISOString(), events } });
   const { received } = await (await send()).json();
   expect(received.map(({ became }: { became: string }) => became)).toEqual(["stored", "stored", "set aside"]);
   expect((await (await send()).json()).received.map(({ became }: { became: string }) => became)).toEqual([
@@ -39,7 +39,7 @@ test("what a device sends is stored once; what the trial cannot take stands on i
   // Nobody, and somebody who may not.
   const nobody = await playwright.request.newContext({ baseURL: clinic.address, storageState: { cookies: [], origins: [] } });
   const technician = await playwright.request.newContext({ baseURL: clinic.address, storageState: signedInState("technician") });
-  const body = { data: { sentAt: new Date().toISOString(), events } };
+  const body = { data: { sentAt: new Date(clinicNow()).toISOString(), events } };
   expect((await nobody.post(`/trials/${id}/events`, body)).status()).toBe(401);
   expect((await technician.post(`/trials/${id}/events`, body)).status()).toBe(403);
   await nobody.dispose();
@@ -55,7 +55,7 @@ test("a stop sign after the signature stands on the episode's page, in the stron
     `SELECT WearTrial.id AS trial, WearTrial.episodeId AS episode FROM WearTrial JOIN SignOff USING (socketId)
      LEFT JOIN Withdrawal ON signOffId = SignOff.id WHERE Withdrawal.id IS NULL`,
   );
-  const at = new Date().toISOString();
+  const at = new Date(clinicNow()).toISOString();
   const send = (event: object) => page.request.post(`/trials/${trial}/events`, { data: { sentAt: at, events: [event] } });
   await send({ id: randomUUID(), kind: "check-in", at, comfort: 8, pain: 2, exertion: 2, reportedBy: "wearer" });
   await page.goto(`/episodes/${episode}`);

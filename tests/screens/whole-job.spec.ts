@@ -2,11 +2,12 @@ import type { Locator, Page } from "@playwright/test";
 import { toClinicTime } from "@/lib/records/clinic-time";
 import { demoAccounts, demoPassword } from "@/prisma/invented-clinic/accounts";
 import { expect, test } from "./clinic";
+import { clinicNow } from "./prepared";
 
 test.use({ signedInAs: "nobody" });
 
 const zone = "Europe/Lisbon";
-const ago = (minutes: number): string => toClinicTime(new Date(Date.now() - minutes * 60_000), zone);
+const ago = (minutes: number): string => toClinicTime(new Date(clinicNow() - minutes * 60_000), zone);
 const dayMinutes = 24 * 60;
 
 const answer = (page: Page | Locator, question: string, choice: string) =>

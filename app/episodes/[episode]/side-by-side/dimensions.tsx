@@ -60,7 +60,7 @@ function LevelTable({ dimensions: { levels, columns }, limbs, bundle }: TablePro
   return (
     <table className={`${styles.levels} ${styles.stacking}`}>
       <caption className="soft">
-        Circumference in mm; under each socket how much tighter it is than the limb when it was worn.
+        Circumference in mm; under each socket how much tighter it is than the limb as it was measured for it.
         {isBetween && " ≈ lies between two of its levels."}
       </caption>
       <thead>
