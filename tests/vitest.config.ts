@@ -1,24 +1,51 @@
+import { accessSync, constants } from "node:fs";
 import path from "node:path";
 import { defineConfig } from "vitest/config";
 
 const root = path.resolve(import.meta.dirname, "..");
 
+/** Every commit of a test's store is synced: in memory that takes a hundredth of the time. What a disk loses is tried by `faults`. */
+function keepStoresInMemory(): void {
+  try {
+    accessSync("/dev/shm", constants.W_OK);
+    process.env.TMPDIR = "/dev/shm";
+  } catch {
+    // A system without it has its own temporary folder.
+  }
+}
+
 /** Tests that break a running server need the built site and a machine of their own: `--mode faults` runs them alone. */
-export default defineConfig(({ mode }) => ({
-  root,
-  resolve: {
-    alias: {
-      "@": root,
-      // Outside a server bundle this package only throws.
-      "server-only": path.join(root, "node_modules/server-only/empty.js"),
+export default defineConfig(({ mode }) => {
+  const onDisk = mode === "faults";
+  if (!onDisk) keepStoresInMemory();
+  const store = { globalSetup: ["tests/records/migrated-template.ts"], testTimeout: 60_000, hookTimeout: 60_000 };
+  return {
+    root,
+    resolve: {
+      alias: {
+        "@": root,
+        // Outside a server bundle this package only throws.
+        "server-only": path.join(root, "node_modules/server-only/empty.js"),
+      },
     },
-  },
-  test: {
-    include: mode === "faults" ? ["tests/faults/**/*.faults.ts"] : ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
-    exclude: ["tests/screens/**"],
-    globalSetup: ["tests/records/migrated-template.ts"],
-    // Tests of the store hash passwords and write with full sync: slow on a small machine, and not a failure.
-    testTimeout: 20_000,
-    hookTimeout: 60_000,
-  },
-}));
+    test: onDisk
+      ? { ...store, include: ["tests/faults/**/*.faults.ts"] }
+      : {
+          // By default one core is left out.
+          maxWorkers: "100%",
+          projects: [
+            {
+              extends: true,
+              test: {
+                name: "science",
+                include: ["tests/{fit,parts,trail}/**/*.test.{ts,tsx}", "tests/*.test.ts"],
+                // Nothing here keeps a state between files: they share one world, and read the science once.
+                isolate: false,
+                testTimeout: 20_000,
+              },
+            },
+            { extends: true, test: { name: "store", include: ["tests/{records,faults,stories}/**/*.test.ts"], ...store } },
+          ],
+        },
+  };
+});

@@ -66,7 +66,8 @@ function kindOf(before: SkinMark, after: SkinMark): ChangeKind | null {
 /** Below 0 where the later one is fainter: by grade, then by strength, then by how many signs there are. */
 function comparedByEye(before: SkinMark, after: SkinMark): number {
   const [a, b] = [before, after].map((mark) => [
-    gradeMark({ ...mark, fadedAtMin: null }),
+    // By eye: how long it stayed is told beside it.
+    gradeMark({ ...mark, fadedAtMin: null }, undefined),
     strengths.indexOf(mark.strength),
     [mark.firm, mark.warm, mark.painful, mark.broken, mark.blanches === "no"].filter(Boolean).length,
   ]) as [number[], number[]]; // two marks give two lists

@@ -131,7 +131,7 @@ function sizeOf(text: string | undefined, unit: LengthUnit): number | undefined 
 }
 
 /** The grade by what is answered so far; null as long as nobody said how strong the mark is. It can only rise. */
-export function gradeSoFar(values: DraftValues, lookedAtMin?: number): MarkGrade | null {
+export function gradeSoFar(values: DraftValues, lookedAtMin: number | undefined): MarkGrade | null {
   const strength = strengths.find((word): word is Strength => word === values.strength);
   if (!strength) return null;
   const fadedAtMin = typedNumber(values.fadedAtMin);

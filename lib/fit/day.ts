@@ -15,10 +15,19 @@ const dayMs = 86_400_000;
  */
 export function dayIn(timeZone: string, atMs: number): string {
   try {
-    return new Intl.DateTimeFormat("sv-SE", { timeZone, dateStyle: "short" }).format(atMs);
+    return formatOf(timeZone).format(atMs);
   } catch {
     throw new FitInputError("clinic.timeZone", `expected a time zone, as Europe/Lisbon; at ${instantOf(atMs)}`);
   }
+}
+
+/** Making one takes longer than all that is asked of it. */
+const formats = new Map<string, Intl.DateTimeFormat>();
+
+function formatOf(timeZone: string): Intl.DateTimeFormat {
+  const format = formats.get(timeZone) ?? new Intl.DateTimeFormat("sv-SE", { timeZone, dateStyle: "short" });
+  formats.set(timeZone, format);
+  return format;
 }
 
 /**

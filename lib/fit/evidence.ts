@@ -42,6 +42,8 @@ export interface Evidence {
   stoppedBefore: string[];
   /** Begun after that trial and still worn. */
   unfinished: TrialEvidence[];
+  /** Every trial of the socket, the latest and worse last. */
+  trialsOfSocket: TrialEvidence[];
   /** Every trial of the socket that has not ended, begun or not: what was said in it counts where it is bad. */
   open: TrialEvidence[];
   /** The socket's latest fitting. */
@@ -92,6 +94,7 @@ export function gatherEvidence(bundle: Bundle, { limits, asOf, socketId }: Asked
       atMs,
     })),
     stoppedBefore: stopSignsOf(trials.filter(({ record }) => record.id !== trial?.record.id)),
+    trialsOfSocket: trials,
     open: trials.filter(({ replay }) => !isOver(replay)),
     unfinished: trials.filter(({ replay, beganMs }) => isWorn(replay) && beganMs >= (trial?.beganMs ?? 0)),
     looksOfSocket: looksOf([...fittings, ...trials]),

@@ -18,16 +18,16 @@ const gradeOfStrength: Record<Strength, MarkGrade> = { none: 0, faint: 1, clear:
  * *Strength* is against the wearer's own skin. On dark skin redness may not show, so a mark of strength *none* that is
  * firm or painful has a grade. Blanching that was not tested adds nothing: it is not known.
  *
- * @param lookedAtMin minutes after doffing of the look at which it was seen; where given, a mark that is still there at
- *   20 minutes or later is one that has not faded
+ * @param lookedAtMin minutes after doffing of the look at which it was seen; a mark that is still there at 20 minutes or
+ *   later is one that has not faded. Undefined only where no look has been made yet
  * @throws FitInputError where the strength is not one of the words, or a time is negative or no number
  * @source mark-grade
  *
  * @example
- * gradeMark({ id: "m", distanceFromEndMm: 85, angleDeg: 0, widthMm: 18, heightMm: 14, strength: "clear", blanches: "no", firm: false, warm: false, painful: false, broken: false, fadedAtMin: 8 })
+ * gradeMark({ id: "m", distanceFromEndMm: 85, angleDeg: 0, widthMm: 18, heightMm: 14, strength: "clear", blanches: "no", firm: false, warm: false, painful: false, broken: false, fadedAtMin: 8 }, 1)
  * // => 3
  */
-export function gradeMark(mark: SkinMark, lookedAtMin?: number): MarkGrade {
+export function gradeMark(mark: SkinMark, lookedAtMin: number | undefined): MarkGrade {
   if (!strengths.includes(mark.strength)) throw new FitInputError("strength", `expected one of ${strengths.join(", ")}`);
   const { fadedAtMin } = mark;
   if (fadedAtMin !== null && !(fadedAtMin >= 0)) throw new FitInputError("fadedAtMin", "expected minutes after doffing, or null");

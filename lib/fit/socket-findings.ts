@@ -7,10 +7,11 @@ import { indexOf } from "./index-inputs";
 import { defaultLimits, type Limits, limitValue } from "./limits";
 import type { FeltThere } from "./replay-wear-trial-series";
 import { evenness } from "./skin-marks-evenness";
+import { gradeMark, type MarkGrade } from "./skin-marks-grade";
 import type { MarkCell } from "./skin-marks-map";
 import { trackMarks } from "./skin-marks-track";
 import { suspension, suspensionRule } from "./suspension";
-import type { CheckAnswer, CheckKey } from "./words";
+import type { CheckAnswer, CheckKey, FeelingKind } from "./words";
 
 export interface Measured {
   value: number;
@@ -31,6 +32,12 @@ export interface SkinFindings {
   longestFade: { lowMin: number; highMin: number | null };
 }
 
+/** A mark as the look saw it that grades it highest. */
+export interface MarkSeen {
+  mark: SkinMark;
+  grade: MarkGrade;
+}
+
 /** Every field that is missing was not measured. */
 export interface SocketFindings {
   socketId: string;
@@ -41,6 +48,10 @@ export interface SocketFindings {
   trial?: { comfort?: number; pain?: number; stopSigns: number; feelings: readonly FeltThere[]; skin?: SkinFindings };
   /** Stop signs of its other trials: a later trial does not undo them. Missing where there were none. */
   stoppedBefore?: readonly string[];
+  /** Each mark of every look after this socket was worn, at whatever fitting or trial; the hardest first. Missing where nobody looked. */
+  marksSeen?: readonly MarkSeen[];
+  /** What was felt in any of its trials, each kind once. Missing where nothing was. */
+  felt?: readonly FeelingKind[];
   /** At the load of the rule. */
   displacement?: Measured & { atN: number };
   motion?: readonly { joint: string; lostDeg: number; standardError?: number }[];
@@ -96,6 +107,8 @@ export function findingsOfSocket(
         }
       : {}),
     ...given("stoppedBefore", evidence.stoppedBefore.length === 0 ? undefined : evidence.stoppedBefore),
+    ...given("marksSeen", marksSeenIn(evidence.looksOfSocket)),
+    ...given("felt", feltIn(evidence)),
     ...given("displacement", displacement),
     index: indexOf(evidence),
   };
@@ -105,6 +118,24 @@ export function findingsOfSocket(
 const given = <Name extends string, Value>(name: Name, value: Value | undefined): { [Key in Name]?: Value } =>
   // A computed name is no literal type to the compiler.
   value === undefined ? {} : ({ [name]: value } as { [Key in Name]: Value });
+
+/** A later fitting or trial does not undo what an earlier one showed. */
+function marksSeenIn(looks: readonly Inspection[]): MarkSeen[] | undefined {
+  if (looks.length === 0) return undefined;
+  const hardest = new Map<string, MarkSeen>();
+  for (const { marks, minutesAfterDoffing } of looks)
+    for (const mark of marks) {
+      const grade = gradeMark(mark, minutesAfterDoffing);
+      const before = hardest.get(mark.id);
+      if (!before || grade > before.grade) hardest.set(mark.id, { mark, grade });
+    }
+  return [...hardest.values()].sort((a, b) => b.grade - a.grade);
+}
+
+function feltIn({ trialsOfSocket }: Evidence): FeelingKind[] | undefined {
+  const kinds = new Set(trialsOfSocket.flatMap(({ replay }) => replay.feelings.map(({ kind }) => kind)));
+  return kinds.size === 0 ? undefined : [...kinds];
+}
 
 function skinOf(inspections: readonly Inspection[], evidence: Evidence): SkinFindings | undefined {
   const looks = inspections.toSorted((a, b) => a.minutesAfterDoffing - b.minutesAfterDoffing);

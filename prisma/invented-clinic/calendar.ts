@@ -1,5 +1,4 @@
 /** The days of the stories: counted back from the day of loading, in the clinic's zone, moved off weekends. */
-import { TZDate } from "@date-fns/tz";
 import { clinicDay, fromClinicTime } from "@/lib/records/clinic-time";
 import { clinicTimeZone } from "./accounts";
 
@@ -18,28 +17,25 @@ export const minutesAfter = (at: Date, minutes: number): Date => new Date(at.get
 export const noonOf = (day: string): Date => new Date(fromClinicTime(`${day}T12:00`, clinicTimeZone));
 
 export function calendarOf(today: Date): Calendar {
+  const todaysDay = clinicDay(today, clinicTimeZone);
+  const day = (daysAgo: number) => dayBefore(todaysDay, daysAgo);
   return {
     instant: (when) => {
       if ("minutesAgo" in when) return minutesAfter(today, -when.minutesAgo);
       const [daysAgo, wallClock] = when;
-      return new Date(fromClinicTime(`${dayText(today, workdaysBack(today, daysAgo))}T${wallClock}`, clinicTimeZone));
+      return new Date(fromClinicTime(`${day(workdaysBack(day, daysAgo))}T${wallClock}`, clinicTimeZone));
     },
-    day: (daysAgo) => dayText(today, daysAgo),
+    day,
   };
 }
 
 /** A Saturday becomes the Friday before it, a Sunday the Monday after it, or the Friday where that Monday is not over. */
-function workdaysBack(today: Date, daysAgo: number): number {
-  const weekday = localDay(today, daysAgo).getDay();
+function workdaysBack(day: Calendar["day"], daysAgo: number): number {
+  const weekday = new Date(day(daysAgo)).getUTCDay();
   if (weekday === 6) return daysAgo + 1;
   if (weekday === 0) return daysAgo > 1 ? daysAgo - 1 : daysAgo + 2;
   return daysAgo;
 }
 
-/** Noon, so that a change of the clocks does not move the day. */
-function localDay(today: Date, daysAgo: number): TZDate {
-  const local = new TZDate(today.getTime(), clinicTimeZone);
-  return new TZDate(local.getFullYear(), local.getMonth(), local.getDate() - daysAgo, 12, 0, 0, clinicTimeZone);
-}
-
-const dayText = (today: Date, daysAgo: number): string => clinicDay(new Date(localDay(today, daysAgo).getTime()), clinicTimeZone);
+/** Days of the calendar have no hours that a change of the clocks could move. */
+const dayBefore = (day: string, days: number): string => new Date(Date.parse(day) - days * 86_400_000).toISOString().slice(0, 10);

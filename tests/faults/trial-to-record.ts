@@ -13,7 +13,7 @@ import { secret } from "../screens/prepared";
 export async function trialToRecord(address: string) {
   process.env.BETTER_AUTH_SECRET = secret;
   process.env.BETTER_AUTH_URL = address;
-  const clinic = await openTestClinic();
+  const clinic = await openTestClinic({ slowHashing: true });
   // The server that is to be killed goes by the real clock.
   const now = new Date().toISOString();
   clinic.setNow(now);

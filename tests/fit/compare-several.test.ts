@@ -204,7 +204,7 @@ describe("inside dimensions beside each other", () => {
     expect(notes).toEqual([
       "No inside dimensions of socket 3 are recorded.",
       "The limb was not measured within 30 days of socket 1 being worn: its compression of the limb is not known.",
-      "Socket 4 was never worn: its compression of the limb is not known.",
+      "Socket 4 names no measurement that it was made from and was never worn: its compression of the limb is not known.",
     ]);
     expect(levels[0]?.sockets[0]).not.toHaveProperty("compressionPercent");
   });

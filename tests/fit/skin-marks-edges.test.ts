@@ -38,7 +38,7 @@ describe("grade of a mark", () => {
 
   it("is given at the very minute of doffing, and for a mark that faded then", () => {
     expect(gradeMark(mark(), 0)).toBe(2);
-    expect(gradeMark(mark({ fadedAtMin: 0 }))).toBe(2);
+    expect(gradeMark(mark({ fadedAtMin: 0 }), undefined)).toBe(2);
   });
 
   it.each<Partial<SkinMark>>([{ firm: true }, { warm: true }, { painful: true }, { blanches: "no" }])(

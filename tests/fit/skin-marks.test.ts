@@ -48,7 +48,7 @@ describe("grade of a mark (a scale of this tool, not validated)", () => {
     [{ strength: "none", broken: true }, 4],
     [{ strength: "faint", broken: true, blanches: "no" }, 4],
   ])("of %j is %i", (changed, grade) => {
-    expect(gradeMark(mark(changed))).toBe(grade);
+    expect(gradeMark(mark(changed), undefined)).toBe(grade);
   });
 
   it("is at least 3 where the mark is still there at a look at 20 minutes or later", () => {
@@ -86,7 +86,7 @@ describe("grade of a mark (a scale of this tool, not validated)", () => {
   });
 
   it("is refused for what is no mark", () => {
-    expect(() => gradeMark(mark({ fadedAtMin: Number.NaN }))).toThrow("fadedAtMin");
+    expect(() => gradeMark(mark({ fadedAtMin: Number.NaN }), 1)).toThrow("fadedAtMin");
     expect(() => gradeMark(mark(), -1)).toThrow(FitInputError);
   });
 });

@@ -1,9 +1,9 @@
 /** From when and from which record a finding is, which mark it is, and what a later look settles. */
 import { expect, test } from "vitest";
-import { findingsOf } from "@/app/episodes/findings";
+import { choicesOfFindings } from "@/app/episodes/findings";
 import { foundWith } from "@/app/episodes/found";
 import { numbersOfEpisode } from "@/app/episodes/mark-numbers-of-episode";
-import { type Bundle, defaultLimits, type Inspection, type SkinMark } from "@/lib/fit";
+import { type Bundle, defaultLimits, findingsOfSocket, type Inspection, type SkinMark } from "@/lib/fit";
 import { mark } from "../fit/marks";
 import { changed, fittingOf, gateOf, markOf, trialOf } from "../fit/ready-bundle";
 
@@ -94,7 +94,9 @@ test("a mark has the number that it has on the page of its fitting, also where a
 test("a check is named by the words of the form, and orders nothing", () => {
   const bundle = fittedAgain([], { checks: { rotation: "not met", "bony-relief": "concern" } });
   expect(one(bundle, "check:rotation")?.words).toBe("The socket does not turn on the limb: not met");
-  expect(findingsOf(bundle, "so2").map(({ label }) => label)).toContain("Bony places are free of pressure: concern");
+  expect(choicesOfFindings(findingsOfSocket(bundle, "so2"), bundle.episode.level).map(({ label }) => label)).toContain(
+    "Bony places are free of pressure: concern",
+  );
   expect(foundOf(bundle).some(({ words }) => words.startsWith("Check "))).toBe(false);
 });
 

@@ -54,7 +54,7 @@ describe("marks as they are written down", () => {
     const values = valuesAfter([{ does: "add", place }]);
     expect(values).toEqual({ distanceFromEndMm: "88", angleDeg: "8" });
     expect(missingOf(values ?? {})).toEqual(["width", "height", "strength", "blanching"]);
-    expect(gradeSoFar(values ?? {})).toBeNull();
+    expect(gradeSoFar(values ?? {}, 1)).toBeNull();
   });
 
   test("what is typed stays as it was typed", () => {

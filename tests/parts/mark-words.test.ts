@@ -7,7 +7,7 @@ import { mark as plainMark } from "../fit/marks";
 
 const mark = (found: Partial<SkinMark>) => {
   const one = plainMark(found);
-  return { ...one, grade: gradeMark(one) };
+  return { ...one, grade: gradeMark(one, 1) };
 };
 
 describe("a mark in words", () => {

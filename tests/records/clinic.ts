@@ -1,22 +1,17 @@
-/** A clinic of its own for a test, and a wearer whose evidence is ready, written through the commands. */
-import { onTestFinished } from "vitest";
-import type { Actor } from "@/lib/access/actor";
-import { hashPassword } from "@/lib/access/password";
-import type { Role } from "@/lib/access/roles";
-import { acknowledgeCautions } from "@/lib/records/acknowledge-cautions";
-import { addWearer } from "@/lib/records/add-wearer";
+/** A clinic of its own for a test, and a wearer whose evidence is ready. */
+import { copyFileSync } from "node:fs";
+import { inject, onTestFinished } from "vitest";
+import { hashPassword, setHashing } from "@/lib/access/password";
 import { now, setClock } from "@/lib/records/clock";
-import { closeDatabase, database } from "@/lib/records/database";
-import { measureLimb } from "@/lib/records/measure-limb";
-import { moveSocket } from "@/lib/records/move-socket";
-import { openEpisode } from "@/lib/records/open-episode";
-import { planWearTrial } from "@/lib/records/plan-wear-trial";
-import { recordFitting } from "@/lib/records/record-fitting";
-import { lookAtSkin, recordWearTrial } from "@/lib/records/record-wear-trial";
+import { clientAndConnection, closeDatabase, database } from "@/lib/records/database";
 import { episodeAsOf } from "@/lib/records/see-episode";
 import { digestOfShown } from "@/lib/records/shown-evidence";
-import { specifySocket } from "@/lib/records/specify-socket";
 import { makeDatabase } from "./fresh-database";
+import { password, quickHashing } from "./quick-hashing";
+import { type Milestone, type ReadyEpisode, recordReadyEpisode, staff, today } from "./ready-episode";
+
+export { password } from "./quick-hashing";
+export * from "./ready-episode";
 
 /** As the page hands it to the command: with the version of the evidence, and the digest of what the page showed. */
 export async function signingOf(episodeId: string, meaning: string) {
@@ -24,209 +19,56 @@ export async function signingOf(episodeId: string, meaning: string) {
   return { episodeId, evidenceVersion: episode.evidenceVersion, shown: digestOfShown(bundle, assessment), meaning, password };
 }
 
-export const password = "a password for tests";
-const passwordHash = hashPassword(password);
+interface Opening {
+  /** Where people sign in through better-auth, which knows only its own slow hash. */
+  slowHashing?: boolean;
+}
 
-/** The instant that the tests of the store take for now. */
-export const today = new Date("2026-10-08T09:00:00Z");
-
-export async function openTestClinic() {
-  const made = makeDatabase();
+/** A clinic with one account for each role and one more prosthetist, on a file of its own, at the hour of `today`. */
+export async function openTestClinic({ slowHashing = false }: Opening = {}) {
+  const made = makeDatabase(inject("openedClinic"));
   await closeDatabase();
   process.env.DATABASE_URL = made.databaseUrl;
   const clock = { now: today };
   const stopClock = setClock({ now: () => clock.now });
+  const stopHashing = slowHashing ? () => undefined : setHashing(quickHashing);
   onTestFinished(async () => {
+    stopHashing();
     stopClock();
     await closeDatabase();
     made.remove();
   });
-  const db = await database();
-  await db.clinic.create({ data: { id: 1, name: "Test clinic", timeZone: "Europe/Lisbon", openedAt: today } });
-  const account = async (role: Role, name: string): Promise<Actor> => {
-    const times = { createdAt: today, updatedAt: today };
-    await db.user.create({
-      data: {
-        ...times,
-        id: name,
-        name,
-        email: `${name.replaceAll(" ", ".")}@example.test`,
-        role,
-        credentials: {
-          create: { ...times, id: `${name} password`, accountId: name, providerId: "credential", password: await passwordHash },
-        },
-      },
-    });
-    return { id: name, name, role };
-  };
+  if (slowHashing) await (await database()).credential.updateMany({ data: { password: await hashPassword(password) } });
   return {
     file: made.file,
     /** Moves the clinic's clock. */
     setNow: (at: string) => {
       clock.now = new Date(at);
     },
-    prosthetist: await account("prosthetist", "A Prosthetist"),
-    colleague: await account("prosthetist", "Another Prosthetist"),
-    assistant: await account("assistant", "An Assistant"),
-    technician: await account("technician", "A Technician"),
-    administrator: await account("administrator", "An Administrator"),
+    ...staff,
   };
 }
 
 export type TestClinic = Awaited<ReturnType<typeof openTestClinic>>;
 
-const limb = [176, 188, 203, 219, 238];
-export const stations = (circumferences: readonly number[]) =>
-  circumferences.map((circumferenceMm, index) => ({ distanceMm: index * 40, circumferenceMm }));
-
-export const upperChecks = {
-  donning: "met",
-  seating: "met",
-  "total-contact": "met",
-  suspension: "met",
-  rotation: "met",
-  "trim-lines": "met",
-  "bony-relief": "met",
-  circulation: "met",
-  feeling: "met",
-  "comfort-at-rest": "met",
-  "comfort-under-load": "met",
-};
-
-export const episodeOf = (clinic: TestClinic, wearerId: string) => ({
-  wearerId,
-  side: "left",
-  level: "transradial",
-  cause: "trauma",
-  lossOn: "2023-02-11",
-  landmark: "distal end",
-  stationsFrom: "distal end",
-  limbLengthMm: 170,
-  suspension: "self-suspending",
-  deviceMassKg: 0.68,
-  deviceCentreOfMassMm: 220,
-  prosthetistId: clinic.prosthetist.id,
-});
-
-export const minutesAfter = (at: string, minutes: number): string =>
-  new Date(new Date(at).getTime() + minutes * 60_000).toISOString();
-
-export const trialBegin = "2026-10-05T10:00:00Z";
-
-/** The events of a plain trial of 20 minutes in which nothing went wrong. */
-export const calmTrial = (begin = trialBegin, rated: { comfort?: number; pain?: number } = {}) => [
-  { kind: "begun", at: begin },
-  ...[5, 10, 15, 20].map((minute) => ({
-    kind: "check-in",
-    at: minutesAfter(begin, minute),
-    comfort: rated.comfort ?? 8,
-    pain: rated.pain ?? 0,
-    exertion: 3,
-    feelings: [],
-    reportedBy: "wearer",
-  })),
-  { kind: "ended", at: minutesAfter(begin, 20.5) },
-  { kind: "doffed", at: minutesAfter(begin, 21) },
-];
-
-const mark = (markId: string, angleDeg: number) => ({
-  markId,
-  angleDeg,
-  distanceFromEndMm: 85,
-  widthMm: 18,
-  heightMm: 14,
-  blanches: "yes",
-});
-
-export const evenMarks = (strength: "clear" | "none") =>
-  ["m1", "m2", "m3", "m4"].map((markId, index) => ({
-    ...mark(markId, index * 90),
-    strength,
-    ...(strength === "none" ? { fadedAtMin: 8 } : {}),
-  }));
-
-/** Two sockets; the second fits, its trial passed, its marks faded: ready to be signed. */
-export async function readyEpisode(
-  clinic: TestClinic,
-  { until = "looked" }: { until?: "fitted" | "planned" | "worn" | "looked" } = {},
-) {
-  const { prosthetist, assistant, technician } = clinic;
-  const { wearerId } = await addWearer(assistant, {
-    clinicNumber: "T-1",
-    name: "Wearer One",
-    birthOn: "1984-06-30",
-    bodyMassKg: "74",
-    cautions: [{ kind: "reduced-feeling" }],
-  });
-  const { episodeId } = await openEpisode(prosthetist, episodeOf(clinic, wearerId));
-  await acknowledgeCautions(prosthetist, { episodeId });
-  const first = await measureLimb(assistant, {
-    episodeId,
-    at: "2026-08-31T09:00:00Z",
-    method: "tape",
-    minutesSinceDoffing: 40,
-    stations: stations(limb),
-  });
-  const second = await measureLimb(assistant, {
-    episodeId,
-    at: "2026-09-28T09:00:00Z",
-    method: "tape",
-    minutesSinceDoffing: 40,
-    stations: stations(limb.map((c) => c - 0.5)),
-  });
-  const one = await specifySocket(prosthetist, {
-    episodeId,
-    at: "2026-09-01T09:00:00Z",
-    limbMeasurementId: first.measurementId,
-    stations: stations(limb.map((c) => c - 4)),
-    material: "clear copolyester",
-  });
-  const two = await specifySocket(prosthetist, {
-    episodeId,
-    at: "2026-09-29T09:00:00Z",
-    derivedFromId: one.socketId,
-    limbMeasurementId: second.measurementId,
-    stations: stations([170.3, 182.2, 197.0, 212.8, 231.6]),
-    material: "clear copolyester",
-    adjustments: [
-      {
-        kind: "volume",
-        amount: "-2",
-        unit: "percent",
-        reason: "The limb moved in the socket when lifted",
-        answers: "displacement",
-      },
-    ],
-  });
-  const db = await database();
-  for (const state of ["being made", "sent", "at hand"] as const) {
-    const { version } = await db.checkSocket.findUniqueOrThrow({ where: { id: two.socketId } });
-    await moveSocket(state === "at hand" ? assistant : technician, { socketId: two.socketId, version, state, at: today });
+/**
+ * Two sockets; the second fits, its trial passed, its marks faded: ready to be signed. In a clinic where nothing was
+ * written yet it is copied from a file that was made once; elsewhere it is recorded step by step.
+ */
+export async function readyEpisode(clinic: TestClinic, { until = "looked" }: { until?: Milestone } = {}): Promise<ReadyEpisode> {
+  if (await isUntouched()) {
+    const { file, ready } = inject("readyEpisodes")[until];
+    await closeDatabase();
+    copyFileSync(file, clinic.file);
+    return ready;
   }
-  await recordFitting(prosthetist, {
-    socketId: two.socketId,
-    at: "2026-10-05T09:30:00Z",
-    place: "clinic",
-    checks: upperChecks,
-    pulls: [22, 34, 45].map((loadN, index) => ({ loadN, displacementMm: [1.6, 2.1, 2.7][index] })),
-    motion: [{ joint: "elbow-flexion", withoutDeg: 138, withDeg: 131 }],
-    comfort: 8,
-    pain: 0,
-  });
-  const found = { wearerId, episodeId, socketId: two.socketId, firstSocketId: one.socketId, trialId: "" };
-  if (until === "fitted") return found;
-  const { trialId } = await planWearTrial(assistant, {
-    socketId: two.socketId,
-    minutes: 20,
-    loadKg: 0.68,
-    loadDistanceMm: 220,
-    intervalMin: 5,
-    activities: "coiling rope, lifting a bucket",
-  });
-  if (until === "worn" || until === "looked") await recordWearTrial(assistant, { trialId, events: calmTrial() });
-  if (until === "looked") {
-    await lookAtSkin(assistant, { trialId, at: minutesAfter(trialBegin, 22), minutesAfterDoffing: 1, marks: evenMarks("clear") });
-    await lookAtSkin(assistant, { trialId, at: minutesAfter(trialBegin, 29), minutesAfterDoffing: 8, marks: evenMarks("none") });
-  }
-  return { ...found, trialId };
+  for await (const { milestone, ready } of recordReadyEpisode(clinic)) if (milestone === until) return ready;
+  throw new Error(`nobody comes to ${until}`);
+}
+
+/** Nothing was written since the clinic's file was copied, and its clock stands where the copies were made. */
+async function isUntouched(): Promise<boolean> {
+  const { connection } = await clientAndConnection();
+  const changes = connection.prepare("SELECT total_changes()").pluck().get();
+  return changes === 0 && now().getTime() === today.getTime();
 }

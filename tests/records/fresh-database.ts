@@ -6,13 +6,13 @@ import { inject, onTestFinished } from "vitest";
 export type FreshDatabase = { file: string; databaseUrl: string; remove(): void };
 
 /**
- * A database of its own with all migrations and no records, as a file in the system's temporary folder.
+ * A database of its own with all migrations and, where no other template is named, no records, as a file in the system's temporary folder.
  * Whoever makes it removes it; `freshDatabase` does so by itself at the end of the running test.
  */
-export function makeDatabase(): FreshDatabase {
+export function makeDatabase(template = inject("migratedTemplate")): FreshDatabase {
   const folder = mkdtempSync(path.join(tmpdir(), "fitting-ledger-test-"));
   const file = path.join(folder, "clinic.db");
-  copyFileSync(inject("migratedTemplate"), file);
+  copyFileSync(template, file);
   return { file, databaseUrl: `file:${file}`, remove: () => rmSync(folder, { recursive: true, force: true }) };
 }
 

@@ -3,14 +3,23 @@ import { HiddenField, NumberField, SelectField, TextField } from "@/app/_parts/f
 import { ActionForm } from "@/app/_parts/form";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import { wordOptions } from "@/app/_parts/word-options";
-import { type Assessment, adjustmentKinds, adjustmentUnits, aspects, type Bundle, thirds } from "@/lib/fit";
-import { findingsOf } from "../findings";
+import { type Assessment, adjustmentKinds, adjustmentUnits, aspects, type Bundle, type Series, thirds } from "@/lib/fit";
+import { choicesOfFindings } from "../findings";
 import { carry, drop } from "./actions";
 import styles from "./episode.module.css";
 
+interface Props {
+  bundle: Bundle;
+  assessment: Assessment;
+  series: Series;
+  mayCarry: boolean;
+}
+
 /** Small adjustments that go straight into the definitive socket. */
-export function Carried({ bundle, assessment, mayCarry }: { bundle: Bundle; assessment: Assessment; mayCarry: boolean }) {
+export function Carried({ bundle, assessment, series, mayCarry }: Props) {
   if (!assessment.subject) return null;
+  const { socketId } = assessment.subject;
+  const found = series.findings.find((one) => one.socketId === socketId);
   const limits = assessment.gates.find(({ id }) => id === "open-adjustments");
   return (
     <section id="carried" aria-labelledby="carried-head">
@@ -39,7 +48,7 @@ export function Carried({ bundle, assessment, mayCarry }: { bundle: Bundle; asse
         <details className={styles.carry}>
           <summary>Carry an adjustment</summary>
           <ActionForm action={carry}>
-            <HiddenField name="socketId" value={assessment.subject.socketId} />
+            <HiddenField name="socketId" value={socketId} />
             <SelectField name="kind" label="Kind" options={wordOptions(adjustmentKinds)} />
             <NumberField name="amount" label="Amount" optional />
             <SelectField
@@ -56,7 +65,7 @@ export function Carried({ bundle, assessment, mayCarry }: { bundle: Bundle; asse
               name="answers"
               label="Answers"
               empty="no single finding"
-              options={findingsOf(bundle, assessment.subject.socketId)}
+              options={choicesOfFindings(found, bundle.episode.level)}
               optional
             />
             <SubmitButton>Carry it</SubmitButton>

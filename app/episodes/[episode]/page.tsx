@@ -97,7 +97,7 @@ export default async function EpisodePage({ params }: { params: Promise<{ episod
                 ]
               : []
           }
-          sockets={beadsOf({ bundle, episode, series, today })}
+          sockets={beadsOf({ bundle, sockets: episode.sockets, series, today })}
           gap={
             released
               ? undefined
@@ -138,6 +138,7 @@ export default async function EpisodePage({ params }: { params: Promise<{ episod
       <Carried
         bundle={bundle}
         assessment={assessment}
+        series={series}
         mayCarry={
           may(actor, "carry an adjustment") &&
           episode.signOffs.every(({ withdrawal, socketId }) => withdrawal || socketId !== assessment.subject?.socketId)

@@ -3,7 +3,7 @@ import { adjustmentWords } from "@/app/_parts/adjustment-words";
 import { dayAt, dueWords, shortDay } from "@/app/_parts/dates";
 import { formatQuantity } from "@/app/_parts/numbers";
 import type { SocketBead } from "@/app/_parts/socket-line";
-import { type Adjustment, type AdjustmentEffect, type Bundle, gradeMark, type Series } from "@/lib/fit";
+import type { Adjustment, AdjustmentEffect, Bundle, Series } from "@/lib/fit";
 import type { EpisodeWhole } from "@/lib/records/bundle-of";
 
 /** The grade of the hardest mark in a word or two: a bead has little room. */
@@ -13,20 +13,19 @@ const placeWords = { clinic: "in clinic", home: "at home", video: "on video" } a
 
 interface SeenSeries {
   bundle: Bundle;
-  episode: EpisodeWhole;
+  /** In the order of the bundle's. */
+  sockets: readonly Pick<EpisodeWhole["sockets"][number], "state" | "neededOn">[];
   series: Series;
   today: string;
 }
 
-export function beadsOf({ bundle, episode, series, today }: SeenSeries): SocketBead[] {
+export function beadsOf({ bundle, sockets, series, today }: SeenSeries): SocketBead[] {
   const { timeZone } = bundle.clinic;
   return bundle.sockets.map((socket, index) => {
-    const row = episode.sockets[index];
+    const row = sockets[index];
     const fitting = bundle.fittings.filter(({ socketId }) => socketId === socket.id).at(-1);
-    const trials = bundle.wearTrials.filter(({ socketId }) => socketId === socket.id);
-    const checkIns = trials.flatMap(({ events }) => events).filter((event) => event.kind === "check-in");
-    const looks = [...(fitting?.inspections ?? []), ...trials.flatMap(({ inspections }) => inspections)];
-    const hardest = Math.max(...looks.flatMap(({ marks }) => marks.map((mark) => gradeMark(mark))), 0);
+    const found = series.findings.find(({ socketId }) => socketId === socket.id);
+    const wasStopped = (found?.trial?.stopSigns ?? 0) > 0 || found?.stoppedBefore !== undefined;
     const pull = [...(fitting?.pulls ?? [])].sort((a, b) => a.loadN - b.loadN).at(-1);
     const since = fitting?.at ?? socket.stateSince;
     const origin = bundle.sockets.find(({ id }) => id === socket.derivedFrom);
@@ -38,13 +37,13 @@ export function beadsOf({ bundle, episode, series, today }: SeenSeries): SocketB
       state: socket.state ?? "planned",
       date: since && shortDay(dayAt(since, timeZone)),
       place: fitting && placeWords[fitting.place],
-      late: trials.some(({ events }) => events.some(({ kind }) => kind === "stop-sign"))
+      late: wasStopped
         ? "trial stopped"
         : row?.neededOn && row.neededOn < today && (row.state === "planned" || row.state === "being made" || row.state === "sent")
           ? dueWords(row.neededOn, today)
           : undefined,
-      comfort: checkIns.at(-1)?.comfort ?? fitting?.comfort,
-      hardestMark: looks.length === 0 ? undefined : hardestWords[hardest],
+      comfort: found?.trial?.comfort ?? found?.fitting?.comfort,
+      hardestMark: found?.marksSeen && hardestWords[found.marksSeen[0]?.grade ?? 0],
       displacement:
         pull &&
         `${formatQuantity({ value: pull.displacementMm, unit: "mm" })} at ${formatQuantity({ value: pull.loadN, unit: "N" })}`,

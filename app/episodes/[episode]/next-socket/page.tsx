@@ -12,7 +12,8 @@ import { toClinicTime } from "@/lib/records/clinic-time";
 import { newId, now } from "@/lib/records/clock";
 import { seeEpisode } from "@/lib/records/see-episode";
 import { AdjustmentHistory } from "../../adjustment-history";
-import { findingsOf } from "../../findings";
+import { choicesOfFindings } from "../../findings";
+import { findingsOfSocket } from "@/lib/fit";
 import { foundWith, offersNamed } from "../../found";
 import { numbersOfEpisode } from "../../mark-numbers-of-episode";
 import { SocketFields } from "../../socket-fields";
@@ -57,7 +58,7 @@ export default async function NextSocketPage({ params, searchParams }: NextSocke
           sockets={bundle.sockets.map(({ id, number: of, stations }) => ({ id, number: of, stations }))}
           found={found}
           offers={offersNamed(found, [consider].flat())}
-          findings={findingsOf(bundle, origin?.id)}
+          findings={choicesOfFindings(origin ? findingsOfSocket(bundle, origin.id, { limits }) : undefined, bundle.episode.level)}
           measurements={bundle.limbMeasurements
             .toReversed()
             .map(({ id, at, stations }) => ({ id, label: longDay(dayAt(at, bundle.clinic.timeZone)), stations }))}

@@ -8,7 +8,8 @@ import { HiddenField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
 import { PageHead } from "@/app/_parts/page-head";
 import { SubmitButton } from "@/app/_parts/submit-button";
-import { findingsOf } from "@/app/episodes/findings";
+import { choicesOfFindings } from "@/app/episodes/findings";
+import { findingsOfSocket } from "@/lib/fit";
 import { foundWith } from "@/app/episodes/found";
 import { numbersOfEpisode } from "@/app/episodes/mark-numbers-of-episode";
 import { SocketFields } from "@/app/episodes/socket-fields";
@@ -43,7 +44,10 @@ export default async function ChangeSocketPage({ params }: { params: Promise<{ s
               .map(({ id, number, stations }) => ({ id, number, stations }))}
             found={socket.derivedFrom ? foundWith(bundle, socket.derivedFrom, limits, numbersOfEpisode(episode)) : []}
             offers={[]}
-            findings={findingsOf(bundle, socket.derivedFrom)}
+            findings={choicesOfFindings(
+              socket.derivedFrom ? findingsOfSocket(bundle, socket.derivedFrom, { limits }) : undefined,
+              bundle.episode.level,
+            )}
             measurements={bundle.limbMeasurements
               .toReversed()
               .map(({ id, at, stations }) => ({ id, label: longDay(dayAt(at, bundle.clinic.timeZone)), stations }))}
