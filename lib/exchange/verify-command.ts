@@ -6,6 +6,7 @@ import { canonicalJson } from "@/lib/trail/chain";
 import { type PublicKey, parsePublicKeys } from "@/lib/trail/keys";
 import { pathAsGiven, reasonOf } from "./path-as-given";
 import { ReleaseFile } from "./release-file";
+import type { Said } from "./said";
 import { isPdf, verifySheet } from "./sealed-pdf";
 import { type ReleaseCheck, verifyRelease } from "./verify-release";
 
@@ -14,13 +15,6 @@ const exitStatus: Record<ReleaseCheck["verdict"], number> = { holds: 0, "cannot 
 const badInput = 2;
 
 class BadInput extends Error {}
-
-export interface Said {
-  status: number;
-  /** For the output, and for the error output. */
-  said: string;
-  complained: string;
-}
 
 /** @param argv what stands behind the command's name */
 export async function verifyCommand(argv: readonly string[]): Promise<Said> {

@@ -6,14 +6,10 @@
  *
  * Exit status: 0 holds; 3 nothing speaks against it, but something could not be checked; 4 does not hold; 2 bad input.
  */
+import { print } from "./said";
 import { verifyCommand } from "./verify-command";
 import { verifyRecordCommand } from "./verify-record-command";
 
 const [first, ...rest] = process.argv.slice(2);
 if (first === "--record") process.exitCode = await verifyRecordCommand(rest);
-else {
-  const { status, said, complained } = await verifyCommand(process.argv.slice(2));
-  process.stdout.write(said);
-  process.stderr.write(complained);
-  process.exitCode = status;
-}
+else print(await verifyCommand(process.argv.slice(2)));

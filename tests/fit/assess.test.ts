@@ -4,6 +4,7 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
+import { assessCommand } from "@/lib/exchange/assess-command";
 import { assessReadiness } from "@/lib/fit";
 import { changed, fittingOf, markOf, readyBundle, trialOf } from "./ready-bundle";
 
@@ -18,6 +19,12 @@ function file(name: string, content: unknown): string {
 }
 
 function assess(...args: string[]) {
+  const { status, said, complained } = assessCommand(args);
+  return { status, stdout: said, stderr: complained };
+}
+
+/** The same as a program of its own. */
+function spawned(...args: string[]) {
   const { status, stdout, stderr } = spawnSync(process.execPath, ["--import", "tsx", "lib/exchange/assess.ts", ...args], {
     cwd: root,
     encoding: "utf8",
@@ -29,6 +36,8 @@ describe("assess", () => {
   it("prints the assessment as JSON and exits 0 where the socket is ready", () => {
     const { status, stdout, stderr } = assess(file("ready.json", readyBundle()));
     expect({ status, stderr }).toEqual({ status: 0, stderr: "" });
+    expect(spawned(file("ready.json", readyBundle()))).toEqual({ status, stdout, stderr });
+    expect(spawned("no-such-file.json")).toEqual(assess("no-such-file.json"));
     expect(JSON.parse(stdout)).toEqual(JSON.parse(JSON.stringify(assessReadiness(readyBundle()))));
   });
 

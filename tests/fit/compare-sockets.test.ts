@@ -166,7 +166,7 @@ describe("two sockets side by side", () => {
           expect(back[index]?.outcome).toBe(turned[row.outcome]);
         });
       }),
-      runs(1000),
+      runs(),
     );
   });
 

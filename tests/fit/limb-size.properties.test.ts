@@ -35,7 +35,7 @@ describe("volume of any limb", () => {
         );
         expect(volumeOf(wider)).toBeGreaterThan(volumeOf(stations));
       }),
-      runs(1000),
+      runs(),
     );
   });
 
@@ -52,7 +52,7 @@ describe("volume of any limb", () => {
         const cut = [...stations.slice(0, index + 1), between, ...stations.slice(index + 1)];
         expect(volumeOf(cut) / volumeOf(stations)).toBeCloseTo(1, 9);
       }),
-      runs(1000),
+      runs(),
     );
   });
 
@@ -64,7 +64,7 @@ describe("volume of any limb", () => {
         const parts = volumeBetween(stations, fromMm, cutMm) + volumeBetween(stations, cutMm, toMm);
         expect(parts / volumeOf(stations)).toBeCloseTo(1, 9);
       }),
-      runs(1000),
+      runs(),
     );
   });
 
@@ -86,7 +86,7 @@ describe("volume of any limb", () => {
         }
         expect(mm3 / 1000 / volumeOf(stations)).toBeCloseTo(1, 3);
       }),
-      runs(1000),
+      runs(),
     );
   });
 
@@ -98,7 +98,7 @@ describe("volume of any limb", () => {
         expect(volumeOf(rounder) / volumeOf(stations)).toBeCloseTo(factor ** 2, 9);
         expect(volumeOf(longer) / volumeOf(stations)).toBeCloseTo(factor, 9);
       }),
-      runs(1000),
+      runs(),
     );
   });
 
@@ -114,7 +114,7 @@ describe("volume of any limb", () => {
         expect(change.low90).toBeLessThan(change.percent);
         expect(change.high90).toBeGreaterThan(change.percent);
       }),
-      runs(1000),
+      runs(),
     );
   });
 });
@@ -133,7 +133,7 @@ describe("volume in closed form", () => {
         const frustum = (Math.PI * heightMm * (r1 * r1 + r1 * r2 + r2 * r2)) / 3000;
         expect(volumeOf(stations) / frustum).toBeCloseTo(1, 9);
       }),
-      runs(1000),
+      runs(),
     );
   });
 

@@ -180,7 +180,7 @@ describe("a worse finding never improves the decision", () => {
         fc.pre(stateOf(bundle, "trend") !== "not met" || stateOf(worse, "trend") === "not met");
         expect(rank(judged(worse))).toBeLessThanOrEqual(rank(judged(bundle)));
       }),
-      runs(1000),
+      runs(),
     );
   });
 
@@ -198,7 +198,7 @@ describe("a worse finding never improves the decision", () => {
         if (afterMs <= beforeMs || gapOf(worse) < gapOf(bundle)) return;
         expect(rank(judged(worse))).toBeLessThanOrEqual(rank(judged(bundle)));
       }),
-      runs(1000),
+      runs(),
     );
   });
 
@@ -215,7 +215,7 @@ describe("a worse finding never improves the decision", () => {
           rank(judged(pained(pains))),
         );
       }),
-      runs(1000),
+      runs(),
     );
   });
 });
@@ -245,7 +245,7 @@ describe("every assessment", () => {
         expect(assessment.next.length > 0).toBe(!assessment.decision.startsWith("ready"));
         expect(nextStep(bundle, assessment).step).not.toBeNull();
       }),
-      runs(1000),
+      runs(),
     );
   });
 
@@ -270,7 +270,7 @@ describe("every assessment", () => {
         const { gates, decision, sentence } = assessReadiness(bundle);
         expect(assessReadiness(other)).toMatchObject({ decision, sentence, gates });
       }),
-      runs(1000),
+      runs(),
     );
   });
 });
@@ -312,7 +312,7 @@ describe("unknown never becomes met by removing evidence", () => {
         });
         if (before.decision === "not enough evidence") expect(after.decision).not.toMatch(/^ready/);
       }),
-      runs(1000),
+      runs(),
     );
   });
 });
@@ -338,7 +338,7 @@ describe("what forbids, forbids", () => {
         find(bundle);
         expect(judged(bundle)).toBe("must not be released");
       }),
-      runs(1000),
+      runs(),
     );
   });
 });
@@ -351,6 +351,6 @@ it("a bundle written as JSON and read again is the same bundle", () => {
       expect(again).toEqual(bundle);
       expect(JSON.stringify(again)).toBe(text);
     }),
-    runs(1000),
+    runs(),
   );
 });

@@ -47,7 +47,7 @@ describe("whatever is recorded of a wear trial", () => {
       fc.property(shuffled, asOf, ([some, twice], until) => {
         expect(replayed(twice, until)).toBe(replayed(some, until));
       }),
-      runs(1000),
+      runs(),
     );
   });
 
@@ -62,7 +62,7 @@ describe("whatever is recorded of a wear trial", () => {
         expect(trial.nextCheckInDueAt === null).toBe(trial.state !== "running");
         if (trial.verdict.startsWith("passed")) expect(trial).toMatchObject({ state: "ended", stopSigns: [] });
       }),
-      runs(1000),
+      runs(),
     );
   });
 
@@ -71,7 +71,7 @@ describe("whatever is recorded of a wear trial", () => {
       fc.property(unstopped, stopSign, asOf, (some, sign, until) => {
         expect(replayWearTrial(plan, [...some, sign], until)).toMatchObject({ state: "stopped", verdict: "stopped" });
       }),
-      runs(1000),
+      runs(),
     );
   });
 
@@ -81,7 +81,7 @@ describe("whatever is recorded of a wear trial", () => {
         const hurting: TrialEvent = { ...said, id: "hurts", pain: 7 + (said.pain % 4) };
         expect(["not passed", "stopped"]).toContain(replayWearTrial(plan, [...some, hurting], until).verdict);
       }),
-      runs(1000),
+      runs(),
     );
   });
 
@@ -103,7 +103,7 @@ describe("whatever is recorded of a wear trial", () => {
         if (pain >= 7 && before.pain.worst !== null && (after.pain.worst ?? 0) >= 7)
           expect(rank(worse, until)).toBeGreaterThanOrEqual(verdicts.indexOf("not passed"));
       }),
-      runs(1000),
+      runs(),
     );
   });
 });

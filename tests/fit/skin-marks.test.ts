@@ -63,7 +63,7 @@ describe("grade of a mark (a scale of this tool, not validated)", () => {
       fc.property(anyMark, fc.boolean(), someLook, (some, breaks, lookedAtMin) => {
         expect(gradeMark({ ...some, ...(breaks ? { broken: true } : { strength: "purple" }) }, lookedAtMin)).toBe(4);
       }),
-      runs(1000),
+      runs(),
     );
   });
 
@@ -81,7 +81,7 @@ describe("grade of a mark (a scale of this tool, not validated)", () => {
       fc.property(anyMark, worsening, someLook, (some, worsen, lookedAtMin) => {
         expect(gradeMark(worsen(some), lookedAtMin)).toBeGreaterThanOrEqual(gradeMark(some, lookedAtMin));
       }),
-      runs(1000),
+      runs(),
     );
   });
 
@@ -109,7 +109,7 @@ describe("part of a disc in a rectangle", () => {
           }
         expect(Math.abs(discInRectangle(rectangle) - within / all)).toBeLessThan(0.01);
       }),
-      runs(1000),
+      runs(),
     );
   });
 
@@ -203,7 +203,7 @@ describe("map of marks", () => {
             );
         },
       ),
-      runs(1000),
+      runs(),
     );
   });
 

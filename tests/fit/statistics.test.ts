@@ -31,7 +31,7 @@ describe("Theil–Sen line", () => {
         const high = slopes[Math.ceil((slopes.length - 1) / 2)] ?? Number.NaN;
         expect(theilSen(some).slope).toBeCloseTo((low + high) / 2, 8);
       }),
-      runs(1000),
+      runs(),
     );
   });
 
@@ -109,7 +109,7 @@ describe("Mann–Kendall test", () => {
         expect(pUp).toBeCloseTo(counted.pUp, 10);
         expect(pDown).toBeCloseTo(counted.pDown, 10);
       }),
-      runs(1000),
+      runs(),
     );
     const eight = [0, 1, 1, 2, 2, 2, 5, 3];
     expect(mannKendall(eight).pUp).toBeCloseTo(chancesByCounting(eight).pUp, 10);
@@ -148,7 +148,7 @@ describe("Mann–Kendall test", () => {
         expect(turned.s).toBe(0 - trend.s);
         expect(turned.pDown).toBeCloseTo(trend.pUp, 9);
       }),
-      runs(1000),
+      runs(),
     );
   });
 });
@@ -189,7 +189,7 @@ describe("Pielou's evenness", () => {
         expect(evenness).toBeLessThanOrEqual(1);
         expect(pielou(some.toReversed())).toBeCloseTo(evenness, 9);
       }),
-      runs(1000),
+      runs(),
     );
   });
 });

@@ -1,16 +1,13 @@
-import { execFile } from "node:child_process";
 import { writeFileSync } from "node:fs";
 import path from "node:path";
-import { promisify } from "node:util";
 import { expect, test } from "vitest";
+import { assessCommand } from "@/lib/exchange/assess-command";
 import { writeBundle } from "@/lib/exchange/bundle-file";
 import { assessReadiness, limitsWith, parseBundle } from "@/lib/fit";
 import { changeLimit } from "@/lib/records/change-limit";
 import { exportBundle, seeEpisode } from "@/lib/records/see-episode";
 import { sign } from "@/lib/records/sign";
 import { openTestClinic, readyEpisode, signingOf } from "./clinic";
-
-const run = promisify(execFile);
 
 test("the file of an episode is judged by the command as the page judges the episode, with the clinic's own limits too", async () => {
   const clinic = await openTestClinic();
@@ -19,11 +16,10 @@ test("the file of an episode is judged by the command as the page judges the epi
   const judge = async () => {
     const { bundle } = await exportBundle(clinic.prosthetist, episodeId);
     writeFileSync(file, writeBundle(bundle));
-    const printed = await run("npx", ["tsx", "lib/exchange/assess.ts", file]).then(
-      ({ stdout }) => stdout,
-      ({ stdout }) => stdout,
-    );
-    return { byCommand: JSON.parse(printed), byPage: (await seeEpisode(clinic.prosthetist, episodeId)).assessment };
+    return {
+      byCommand: JSON.parse(assessCommand([file]).said),
+      byPage: (await seeEpisode(clinic.prosthetist, episodeId)).assessment,
+    };
   };
   const before = await judge();
   expect(before.byCommand).toEqual(before.byPage);

@@ -1,7 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
-import { beforeEach, describe, expect, test } from "vitest";
+import { beforeEach, describe, expect, test, vi } from "vitest";
 import { POST as openRoute } from "@/app/own/open/route";
 import { POST as eventsRoute } from "@/app/trials/[trial]/events/route";
 import type { Actor } from "@/lib/access/actor";
@@ -27,6 +27,13 @@ const birthYear = "1984";
 const from = "192.0.2.1";
 
 beforeEach(forgetTries);
+
+/** When each answer that was held back would have come, in milliseconds of `performance.now`. Nobody waits for it here. */
+const heldUntil = vi.hoisted((): number[] => []);
+vi.mock("node:timers/promises", async (original) => ({
+  ...(await original<typeof import("node:timers/promises")>()),
+  setTimeout: async (ms: number) => void heldUntil.push(performance.now() + ms),
+}));
 
 async function withTrial(until: "planned" | "worn" | "looked" = "planned") {
   const clinic = await openTestClinic();
@@ -296,13 +303,14 @@ describe("over the network", () => {
     ];
     const answers = [];
     for (const body of bodies) {
+      heldUntil.length = 0;
       const since = performance.now();
       const answer = await post(body);
       answers.push({
         status: answer.status,
         said: await answer.text(),
         headers: [...answer.headers].sort(),
-        isSoon: performance.now() - since < 245,
+        heldFor: heldUntil.map((until) => (until - since >= 250 ? "long enough" : `${until - since} ms`)),
       });
     }
     expect(new Set(answers.map((answer) => JSON.stringify(answer))).size).toBe(1);
@@ -311,7 +319,7 @@ describe("over the network", () => {
       said: JSON.stringify({
         error: "This link cannot be opened. Check the year of birth, or ask your clinic for a new link.",
       }),
-      isSoon: false,
+      heldFor: ["long enough"],
     });
     expect(answers[0]?.headers).toContainEqual(["cache-control", "no-store"]);
   });
