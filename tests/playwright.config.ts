@@ -1,4 +1,5 @@
 import { defineConfig } from "@playwright/test";
+import { chromium } from "../lib/setup/environment.mjs";
 import type { ClinicOptions } from "./screens/clinic";
 
 const report = process.env.PLAYWRIGHT_JSON_OUTPUT_FILE;
@@ -10,14 +11,17 @@ export default defineConfig<ClinicOptions>({
   workers: 2,
   retries: 0,
   forbidOnly: true,
+  // What is slow and rare runs in `npm run test:all`.
+  ...(process.env.FITTING_LEDGER_TEST_ALL ? {} : { grepInvert: /@slow/ }),
   timeout: 60_000,
   expect: { timeout: 10_000 },
   reporter: report === undefined ? "list" : [["list"], ["json", { outputFile: report }]],
   use: {
-    launchOptions: { executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: ["--no-sandbox"] },
+    launchOptions: { executablePath: chromium, args: ["--no-sandbox", "--disable-gpu"] },
     viewport: { width: 1440, height: 900 },
     locale: "en-GB",
-    trace: "retain-on-failure",
+    // Watching every step costs time: TRACE=1 npm run screens -- NAME shows what a test that fails did.
+    trace: process.env.TRACE ? "retain-on-failure" : "off",
   },
   projects: [
     { name: "sign-in", testMatch: "sign-in.setup.ts" },

@@ -55,10 +55,10 @@ async function runAll(reports) {
 async function ensureBrowser() {
   if (existsSync(chromium)) return;
   const remedy =
-    "Install Chromium (on Debian, as root: apt-get install -y chromium), or name one: CHROMIUM=/path/to/chromium npm test";
+    "Install Chromium (on Debian, as root: apt-get install -y chromium-headless-shell), or name one: CHROMIUM=/path/to/chromium npm test";
   if (process.env.CHROMIUM !== undefined || !mayInstall()) throw new Stop(`There is no browser at ${chromium}.`, remedy);
   await step("Chromium, by apt-get", async () => {
-    await installSystemPackages(["chromium", "fonts-liberation"]);
+    await installSystemPackages(["chromium-headless-shell", "fonts-liberation"]);
     return "installed";
   });
 }

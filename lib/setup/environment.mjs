@@ -6,11 +6,12 @@
 //   BETTER_AUTH_URL     the address that people type, where it is not http://localhost:PORT (behind a proxy with https)
 //   BETTER_AUTH_SECRET  what sessions are signed with; made at the first run and kept in data/secret
 //   DATABASE_URL        file: and a path; data/clinic.db for `npm start`, always data/demo.db for `npm run demo`
-//   CHROMIUM            the browser that `npm test` uses; /usr/bin/chromium
+//   CHROMIUM            the browser that `npm test` uses; /usr/bin/chromium-headless-shell, else /usr/bin/chromium
 //
 // The program itself reads DATABASE_URL, BETTER_AUTH_URL and BETTER_AUTH_SECRET, and one more that only tests set:
 //
 //   FITTING_LEDGER_CLOCK_OFFSET_MS  by how much its time is ahead of the machine's; refused where the store is not invented
+import { existsSync } from "node:fs";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { Stop } from "./stop.mjs";
@@ -20,7 +21,11 @@ export const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), "
 
 export const dataFolder = path.join(root, "data");
 
-export const chromium = process.env.CHROMIUM ?? "/usr/bin/chromium";
+/** Chromium without its windows takes half the time of the whole one; Debian has both. */
+const headlessShell = "/usr/bin/chromium-headless-shell";
+const browsers = [headlessShell, "/usr/bin/chromium"];
+
+export const chromium = process.env.CHROMIUM ?? browsers.find((file) => existsSync(file)) ?? headlessShell;
 
 /**
  * @typedef {{ port: number, host: string, address: string }} Place where the server listens, and what people type to reach it

@@ -1,19 +1,13 @@
-import AxeBuilder from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
 import { expect, test } from "./clinic";
+import { expectNothingWiderThanTheWindow, expectNoViolations } from "./page-checks";
 import { signedInState } from "./prepared";
 import { stored } from "./stored";
 
-async function expectNoViolations(page: Page, address: string) {
+async function expectAccessible(page: Page, address: string) {
   await page.goto(address);
   await expect(page.getByRole("heading", { level: 1 })).toBeVisible();
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"])
-    .analyze();
-  expect(
-    violations.map(({ id, nodes }) => `${address}: ${id}: ${nodes.map(({ html }) => html).join(" ")}`),
-    address,
-  ).toEqual([]);
+  await expectNoViolations(page, address);
 }
 
 /** One address of every screen, on records of the invented clinic that fill it. */
@@ -68,33 +62,46 @@ function addresses(file: string): string[] {
   ];
 }
 
-/** In parts, because axe takes seconds a page. */
-const parts = [1, 2, 3];
+/** In parts, so that two browsers share them. */
+const parts = [1, 2, 3, 4];
 const partOf = (file: string, part: number) => addresses(file).filter((_, index) => index % parts.length === part - 1);
 
 for (const part of parts)
   test(`no screen has a violation that axe can find, part ${part}`, async ({ page, clinic }) => {
-    test.setTimeout(240_000);
-    for (const address of partOf(clinic.file, part)) await expectNoViolations(page, address);
+    for (const address of partOf(clinic.file, part)) await expectAccessible(page, address);
   });
 
-for (const part of parts)
-  test(`nor in the dark, on a phone, part ${part}`, async ({ browser, clinic }) => {
-    test.setTimeout(240_000);
-    const context = await browser.newContext({
-      storageState: signedInState("prosthetist"),
-      baseURL: clinic.address,
-      colorScheme: "dark",
-      viewport: { width: 360, height: 780 },
-    });
-    const page = await context.newPage();
-    for (const address of partOf(clinic.file, part)) {
-      await expectNoViolations(page, address);
-      const overflow = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-      expect(overflow, `${address} is wider than the window`).toBeLessThanOrEqual(0);
+const onPhoneInTheDark = { colorScheme: "dark", viewport: { width: 360, height: 780 } } as const;
+
+test.describe("nor in the dark, on a phone", () => {
+  test.use(onPhoneInTheDark);
+
+  async function expectAllAccessible(page: Page, all: readonly string[]) {
+    for (const address of all) {
+      await expectAccessible(page, address);
+      await expectNothingWiderThanTheWindow(page, address);
     }
-    await context.close();
+  }
+
+  test("those that are seen the most", async ({ page, clinic }) => {
+    const open = stored(clinic.file, "SELECT id, subjectSocketId AS socket FROM Episode WHERE nextStep = 'sign'");
+    const release = stored(clinic.file, "SELECT id FROM SignOff");
+    const often = [
+      "/today",
+      "/wearers",
+      `/episodes/${open.id}`,
+      `/sockets/${open.socket}/fitting`,
+      `/releases/${release.id}`,
+      "/rules",
+    ];
+    await expectAllAccessible(page, often);
   });
+
+  for (const part of parts)
+    test(`all of them, part ${part}`, { tag: "@slow" }, async ({ page, clinic }) => {
+      await expectAllAccessible(page, partOf(clinic.file, part));
+    });
+});
 
 test("the administrator's screens and those of nobody", async ({ browser, clinic }) => {
   for (const [state, address] of [
@@ -103,7 +110,7 @@ test("the administrator's screens and those of nobody", async ({ browser, clinic
     [undefined, "/sign-in"],
   ] as const) {
     const context = await browser.newContext({ ...(state ? { storageState: state } : {}), baseURL: clinic.address });
-    await expectNoViolations(await context.newPage(), address);
+    await expectAccessible(await context.newPage(), address);
     await context.close();
   }
 });

@@ -1,7 +1,7 @@
-import AxeBuilder from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
 import { toClinicTime } from "@/lib/records/clinic-time";
 import { expect, test } from "./clinic";
+import { expectNoViolations } from "./page-checks";
 import { clinicNow, signedInState } from "./prepared";
 import { stored } from "./stored";
 
@@ -15,12 +15,6 @@ const release = (file: string) =>
      WHERE meaning = 'release for definitive fabrication' AND stage = 'released' AND struckOutAt IS NULL`,
   );
 
-async function expectNoViolations(page: Page) {
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"])
-    .analyze();
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`)).toEqual([]);
-}
 const fits = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 
 test("the socket came back: it is measured against its sheet, and the tape says what it cannot show", async ({

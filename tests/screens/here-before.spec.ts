@@ -1,7 +1,7 @@
 // What kinds of adjustment have done before, on the pages where adjustments are read and written.
-import AxeBuilder from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
 import { expect, test } from "./clinic";
+import { expectNoViolations } from "./page-checks";
 import { signedInState } from "./prepared";
 import { stored } from "./stored";
 
@@ -15,13 +15,6 @@ const socketOf = (file: string, clinicNumber: string, number: number) =>
   );
 
 const before = (page: Page) => page.locator("details").filter({ has: page.getByText(summary, { exact: true }) });
-
-async function expectClean(page: Page) {
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"])
-    .analyze();
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`)).toEqual([]);
-}
 
 const isNoWiderThanTheWindow = async (page: Page) =>
   expect(
@@ -46,7 +39,7 @@ for (const [width, colorScheme] of [
     await expect(before(page)).toContainText("Volume: fewer than five judged here, so no count is shown.");
     await expect(before(page)).toContainText("A count of one clinic is no proof of a cause: a prosthetist decides.");
     await isNoWiderThanTheWindow(page);
-    await expectClean(page);
+    await expectNoViolations(page);
   });
 
   test(`where the next socket is specified every kind can be read, ${width} wide`, async ({ page, clinic }) => {
@@ -64,12 +57,12 @@ for (const [width, colorScheme] of [
       "Build-up, flare, length, closure, suspension, alignment and other: fewer than five",
     );
     await isNoWiderThanTheWindow(page);
-    await expectClean(page);
+    await expectNoViolations(page);
     await page.goto(`/sockets/${id}/what-next`);
     await page.getByText(summary, { exact: true }).click();
     await expect(before(page)).toContainText("a prosthetist decides");
     await isNoWiderThanTheWindow(page);
-    await expectClean(page);
+    await expectNoViolations(page);
   });
 }
 

@@ -1,6 +1,6 @@
-import AxeBuilder from "@axe-core/playwright";
 import type { Locator, Page } from "@playwright/test";
 import { expect, test } from "./clinic";
+import { expectNoViolations } from "./page-checks";
 import { signedInState } from "./prepared";
 import { stored } from "./stored";
 
@@ -193,13 +193,7 @@ test("thirty marks keep the overview: one line each, one open, and nothing is ch
   await expect(openMark(marks, 29)).toBeVisible();
   for (const colorScheme of ["light", "dark"] as const) {
     await page.emulateMedia({ colorScheme });
-    const { violations } = await new AxeBuilder({ page })
-      .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"])
-      .analyze();
-    expect(
-      violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`),
-      colorScheme,
-    ).toEqual([]);
+    await expectNoViolations(page, colorScheme);
   }
 });
 

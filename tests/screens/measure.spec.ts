@@ -1,6 +1,6 @@
-import AxeBuilder from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
 import { expect, test } from "./clinic";
+import { expectNoViolations } from "./page-checks";
 import { signedInState } from "./prepared";
 import { stored } from "./stored";
 
@@ -16,13 +16,6 @@ const measured = (file: string) =>
 
 const lastTime = (stations: string | undefined): number[] =>
   (JSON.parse(stations ?? "[]") as { circumferenceMm: number }[]).map(({ circumferenceMm }) => circumferenceMm); // as the seed wrote it
-
-async function expectNoViolations(page: Page) {
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"])
-    .analyze();
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`)).toEqual([]);
-}
 
 const focused = (page: Page) => page.evaluate(() => document.activeElement?.getAttribute("name"));
 

@@ -1,6 +1,6 @@
-import AxeBuilder from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
 import { expect, test } from "./clinic";
+import { expectNoViolations } from "./page-checks";
 import { signedInState } from "./prepared";
 import { stored } from "./stored";
 
@@ -20,13 +20,6 @@ const forbidden = (file: string) =>
     file,
     "SELECT id, subjectSocketId AS socket FROM Episode WHERE decision = 'must not be released' AND struckOutAt IS NULL",
   );
-
-async function expectNoViolations(page: Page) {
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"])
-    .analyze();
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`)).toEqual([]);
-}
 
 const dimensions = (page: Page) => page.getByRole("group", { name: "Inside circumferences" });
 const inside = (page: Page) => dimensions(page).getByLabel(/^inside circumference/);

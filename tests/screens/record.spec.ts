@@ -1,8 +1,8 @@
 import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
-import AxeBuilder from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
 import { expect, test } from "./clinic";
+import { expectNoViolations } from "./page-checks";
 import { stored } from "./stored";
 
 const search = (page: Page) => page.getByRole("search", { name: "The record" });
@@ -106,10 +106,7 @@ for (const width of [360, 1440])
       for (const folded of [...document.querySelectorAll("details")].slice(0, 24)) folded.open = true;
     });
     expect(await fits(page)).toBeLessThanOrEqual(0);
-    const { violations } = await new AxeBuilder({ page })
-      .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"])
-      .analyze();
-    expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`)).toEqual([]);
+    await expectNoViolations(page);
   });
 
 test.describe("the bench", () => {

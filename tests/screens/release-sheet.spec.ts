@@ -1,7 +1,7 @@
-import AxeBuilder from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
 import { readPdf } from "../pdf-text";
 import { expect, test } from "./clinic";
+import { expectNoViolations } from "./page-checks";
 import { signedInState } from "./prepared";
 import { stored } from "./stored";
 
@@ -18,12 +18,6 @@ const release = (file: string) =>
        AND NOT EXISTS (SELECT 1 FROM Withdrawal WHERE signOffId = SignOff.id) LIMIT 1`,
   );
 
-async function expectNoViolations(page: Page) {
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"])
-    .analyze();
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`)).toEqual([]);
-}
 const fits = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 
 test("the technician opens the sheet from the workshop, reads what to make, and no reason for it", async ({ page, clinic }) => {

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
-import AxeBuilder from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
 import { expect, test } from "./clinic";
+import { expectNoViolations } from "./page-checks";
 import { signedInState } from "./prepared";
 import { stored } from "./stored";
 
@@ -32,13 +32,6 @@ const boatBuilder = (file: string) => seriesOf(file, "Tomé Vilarinho");
 const changes = (page: Page) => page.getByRole("region", { name: "What was changed, and what came of it" });
 const measures = (page: Page) => page.getByRole("table", { name: "Measures that differ" });
 const fits = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-
-async function expectNoViolations(page: Page) {
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"])
-    .analyze();
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`)).toEqual([]);
-}
 
 for (const width of [360, 768, 1440])
   test(`which adjustment helped, which did nothing, which did harm: on the line, at ${width} pixels`, async ({

@@ -1,11 +1,11 @@
 import { spawnSync } from "node:child_process";
 import { writeFileSync } from "node:fs";
 import path from "node:path";
-import AxeBuilder from "@axe-core/playwright";
 import { createOTP } from "@better-auth/utils/otp";
 import type { Browser, Page } from "@playwright/test";
 import { demoPassword, staff } from "../../prisma/invented-clinic/accounts";
 import { expect, test } from "./clinic";
+import { expectNoViolations } from "./page-checks";
 import { clinicNow, signedInState } from "./prepared";
 import { stored } from "./stored";
 
@@ -16,13 +16,6 @@ const root = path.resolve(import.meta.dirname, "../..");
 /** Evidence that a prosthetist can sign as it stands. */
 const ready = (file: string) =>
   stored(file, "SELECT id FROM Episode WHERE decision = 'ready' AND stage = 'awaiting sign-off' AND struckOutAt IS NULL LIMIT 1");
-
-async function expectNoViolations(page: Page) {
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"])
-    .analyze();
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`)).toEqual([]);
-}
 
 async function signRelease(page: Page, episodeId: string) {
   await page.goto(`/episodes/${episodeId}/sign-off`);
