@@ -1,5 +1,5 @@
 import { defineConfig } from "@playwright/test";
-import { chromium } from "../lib/setup/environment.mjs";
+import { browserFile } from "../lib/setup/environment.mjs";
 import type { ClinicOptions } from "./screens/clinic";
 
 const report = process.env.PLAYWRIGHT_JSON_OUTPUT_FILE;
@@ -17,7 +17,7 @@ export default defineConfig<ClinicOptions>({
   expect: { timeout: 10_000 },
   reporter: report === undefined ? "list" : [["list"], ["json", { outputFile: report }]],
   use: {
-    launchOptions: { executablePath: chromium, args: ["--no-sandbox", "--disable-gpu"] },
+    launchOptions: { executablePath: browserFile, args: ["--no-sandbox", "--disable-gpu"] },
     viewport: { width: 1440, height: 900 },
     locale: "en-GB",
     // Watching every step costs time: TRACE=1 npm run screens -- NAME shows what a test that fails did.

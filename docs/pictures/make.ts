@@ -6,13 +6,14 @@
  */
 import path from "node:path";
 import { chromium } from "@playwright/test";
+import { browserFile } from "@/lib/setup/environment.mjs";
 import { demoAccounts, demoPassword } from "@/prisma/invented-clinic/accounts";
 
 const address = process.argv[2] ?? "http://localhost:3000";
 const lead = demoAccounts.find(({ role }) => role === "prosthetist");
 if (!lead) throw new Error("the invented clinic has a prosthetist");
 
-const browser = await chromium.launch({ executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: ["--no-sandbox"] });
+const browser = await chromium.launch({ executablePath: browserFile, args: ["--no-sandbox"] });
 const signIn = await browser.newPage();
 await signIn.goto(`${address}/sign-in`);
 await signIn.getByLabel("E-mail").fill(lead.email);

@@ -4,7 +4,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { ensureBuilt, ensureClient } from "./build.mjs";
-import { chromium, root } from "./environment.mjs";
+import { browserFile, root } from "./environment.mjs";
 import { ensurePackages } from "./packages.mjs";
 import { lastLines, runScript } from "./run.mjs";
 import { explain, secondsSince, step } from "./say.mjs";
@@ -53,10 +53,10 @@ async function runAll(reports) {
 
 /** @throws {Stop} where there is no browser and none can be installed */
 async function ensureBrowser() {
-  if (existsSync(chromium)) return;
+  if (existsSync(browserFile)) return;
   const remedy =
     "Install Chromium (on Debian, as root: apt-get install -y chromium-headless-shell), or name one: CHROMIUM=/path/to/chromium npm test";
-  if (process.env.CHROMIUM !== undefined || !mayInstall()) throw new Stop(`There is no browser at ${chromium}.`, remedy);
+  if (process.env.CHROMIUM !== undefined || !mayInstall()) throw new Stop(`There is no browser at ${browserFile}.`, remedy);
   await step("Chromium, by apt-get", async () => {
     await installSystemPackages(["chromium-headless-shell", "fonts-liberation"]);
     return "installed";
@@ -126,7 +126,7 @@ const countedByVitest = (report) => ({ passed: report.numPassedTests, failed: re
 
 /** @param {string} report where Playwright writes its counts */
 async function testScreens(report) {
-  const manner = { live: true, env: { PLAYWRIGHT_JSON_OUTPUT_FILE: report, CHROMIUM: chromium } };
+  const manner = { live: true, env: { PLAYWRIGHT_JSON_OUTPUT_FILE: report, CHROMIUM: browserFile } };
   const words = ["test", "--config", "tests/playwright.config.ts"];
   await testsWithCounts("Screens, in a browser", report, () => runScript("playwright", words, manner), countedByPlaywright);
 }

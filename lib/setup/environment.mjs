@@ -25,7 +25,7 @@ export const dataFolder = path.join(root, "data");
 const headlessShell = "/usr/bin/chromium-headless-shell";
 const browsers = [headlessShell, "/usr/bin/chromium"];
 
-export const chromium = process.env.CHROMIUM ?? browsers.find((file) => existsSync(file)) ?? headlessShell;
+export const browserFile = process.env.CHROMIUM ?? browsers.find((file) => existsSync(file)) ?? headlessShell;
 
 /**
  * @typedef {{ port: number, host: string, address: string }} Place where the server listens, and what people type to reach it

@@ -5,6 +5,7 @@ import path from "node:path";
 import { type Browser, chromium, type Page } from "@playwright/test";
 import { ensureBuilt, ensureClient } from "../../lib/setup/build.mjs";
 import { makeInventedClinic } from "../../lib/setup/clinic-files.mjs";
+import { browserFile } from "../../lib/setup/environment.mjs";
 import { demoAccounts, demoPassword } from "../../prisma/invented-clinic/accounts";
 import { serveDatabase } from "../screens/clinic-server";
 import { secret } from "../screens/prepared";
@@ -18,7 +19,7 @@ export async function onInventedClinic<Result>(measure: (browser: Browser, clini
   const file = path.join(folder, "clinic.db");
   await makeInventedClinic(file, { secret });
   const server = await serveDatabase(file);
-  const browser = await chromium.launch({ executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: ["--no-sandbox"] });
+  const browser = await chromium.launch({ executablePath: browserFile, args: ["--no-sandbox"] });
   try {
     return await measure(browser, { address: server.address, file });
   } finally {

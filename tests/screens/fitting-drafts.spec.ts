@@ -4,6 +4,7 @@ import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { type BrowserContext, chromium, type Page } from "@playwright/test";
+import { browserFile } from "@/lib/setup/environment.mjs";
 import { demoAccounts, demoPassword } from "@/prisma/invented-clinic/accounts";
 import { expect, test } from "./clinic";
 import { signedInState } from "./prepared";
@@ -258,7 +259,7 @@ test("signing out asks about what is not saved, and discards it with the session
 
 /** A browser of its own that can be killed whole. */
 async function openBrowser(folder: string): Promise<{ process: ChildProcess; context: BrowserContext }> {
-  const file = process.env.CHROMIUM ?? "/usr/bin/chromium";
+  const file = browserFile;
   const words = ["--headless=new", "--no-sandbox", "--no-first-run", `--user-data-dir=${folder}`, "--remote-debugging-port=0"];
   const child = spawn(file, [...words, "about:blank"], { detached: true, stdio: ["ignore", "ignore", "pipe"] });
   const address = await new Promise<string>((resolve, reject) => {

