@@ -11,13 +11,14 @@ import { type Calendar, calendarOf } from "./calendar";
 import type { EpisodeOnPaper } from "./episode-on-paper";
 import { countedIds } from "./stable-id";
 import { stories } from "./stories";
+import type { Story } from "./story";
 import type { Cast, Step } from "./timeline";
 
 const openedDaysAgo = 366;
 
 /** What happened to everyone, in the order of its time. */
-export function happenings(calendar: Calendar): Step[] {
-  return stories
+export function happenings(calendar: Calendar, told: readonly Story[] = stories): Step[] {
+  return told
     .map((story) => story(calendar))
     .flatMap(({ key, steps }) => steps.map((step) => ({ ...step, what: `${key}: ${step.what}` })))
     .sort((a, b) => a.at.getTime() - b.at.getTime());
@@ -34,11 +35,18 @@ export const episodesOnPaper = (calendar: Calendar): EpisodeOnPaper[] =>
 /**
  * Fills the empty database that DATABASE_URL names. Loaded twice on one day, it is the same to the last digest.
  *
+ * @param told the stories to tell; all of them where left out
  * @throws where the clinic is open already, or a command refuses a step; the message names the step
  */
-export async function loadInventedClinic({ today }: { today: Date }): Promise<{ cast: Cast; commands: number }> {
+export async function loadInventedClinic({
+  today,
+  told,
+}: {
+  today: Date;
+  told?: readonly Story[];
+}): Promise<{ cast: Cast; commands: number }> {
   const calendar = calendarOf(today);
-  const steps = happenings(calendar);
+  const steps = happenings(calendar, told);
   const clock = { now: calendar.instant([openedDaysAgo, "08:30"]) };
   const stopClock = setClock({ now: () => clock.now, newId: countedIds() });
   try {

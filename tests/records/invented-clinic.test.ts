@@ -13,46 +13,28 @@ import {
   strengths,
 } from "@/lib/fit";
 import { setClock } from "@/lib/records/clock";
-import { closeDatabase, database } from "@/lib/records/database";
+import { database } from "@/lib/records/database";
 import { rebuildDerived } from "@/lib/records/rebuild";
 import { seeAdjustmentHistory } from "@/lib/records/see-adjustment-history";
 import { type SeenEpisode, seeEpisode } from "@/lib/records/see-episode";
 import { verifyRecord } from "@/lib/records/see-record";
 import { stages } from "@/lib/records/stage";
-import { happenings, loadInventedClinic } from "@/prisma/invented-clinic";
+import { happenings } from "@/prisma/invented-clinic";
 import { demoAccounts, demoPassword } from "@/prisma/invented-clinic/accounts";
 import { calendarOf } from "@/prisma/invented-clinic/calendar";
-import type { Cast } from "@/prisma/invented-clinic/timeline";
-import { type FreshDatabase, makeDatabase } from "./fresh-database";
 import { forbidden, outcomes } from "./invented-clinic-outcomes";
+import { expectAsOnPaper, loadInvented } from "./invented-store";
 
 const today = new Date("2026-10-08T09:00:00Z");
-/** Hundreds of commands, each synced to disk. */
+/** Hundreds of commands. */
 const patienceMs = 240_000;
 
-interface Loaded {
-  made: FreshDatabase;
-  cast: Cast;
-  head: string;
-  derived: unknown;
-}
-
-async function load(): Promise<Loaded> {
-  const made = makeDatabase();
-  await closeDatabase();
-  process.env.DATABASE_URL = made.databaseUrl;
-  const { cast } = await loadInventedClinic({ today });
-  const db = await database();
-  const last = await db.trailEntry.findFirstOrThrow({ orderBy: { position: "desc" }, select: { digest: true } });
-  return { made, cast, head: last.digest, derived: await db.episode.findMany({ orderBy: { id: "asc" } }) };
-}
-
-let clinic: Loaded;
+let clinic: Awaited<ReturnType<typeof loadInvented>>;
 let seen: Map<string, SeenEpisode[]>;
 let stopClock: () => void;
 
 beforeAll(async () => {
-  clinic = await load();
+  clinic = await loadInvented({ today });
   stopClock = setClock({ now: () => today });
   seen = new Map();
   const db = await database();
@@ -65,8 +47,7 @@ beforeAll(async () => {
 
 afterAll(async () => {
   stopClock();
-  await closeDatabase();
-  clinic.made.remove();
+  await clinic.remove();
 });
 
 const everyone = (): SeenEpisode[] => [...seen.values()].flat();
@@ -233,16 +214,4 @@ test.each([0, 1, 2, 3, 4, 5, 6])(
   },
 );
 
-test(
-  "loaded again on the same day, it is the same to the last digest",
-  async () => {
-    await closeDatabase();
-    const again = await load();
-    await closeDatabase();
-    again.made.remove();
-    process.env.DATABASE_URL = clinic.made.databaseUrl;
-    expect(again.head).toBe(clinic.head);
-    expect(again.derived).toEqual(clinic.derived);
-  },
-  patienceMs,
-);
+test("what the store holds is what the stories say on paper", () => expectAsOnPaper(today));

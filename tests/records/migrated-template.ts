@@ -18,18 +18,37 @@ declare module "vitest" {
   }
 }
 
-export default async function makeTemplates(project: TestProject) {
-  const folder = mkdtempSync(path.join(tmpdir(), "fitting-ledger-template-"));
-  const migrated = path.join(folder, "migrated.db");
-  await applyMigrations({ databaseUrl: `file:${migrated}` });
-  project.provide("migratedTemplate", migrated);
+interface Templates {
+  folder: string;
+  migratedTemplate: string;
+  openedClinic: string;
+  readyEpisodes: ReadyEpisodes;
+}
 
-  const opened = path.join(folder, "opened.db");
-  copyFileSync(migrated, opened);
+// Each project of vitest loads this module anew; they share what is made, and the last to end removes it.
+const shared = globalThis as typeof globalThis & { fittingLedgerTemplates?: { made: Promise<Templates>; users: number } };
+
+export default async function provideTemplates(project: TestProject) {
+  shared.fittingLedgerTemplates ??= { made: makeTemplates(), users: 0 };
+  const templates = shared.fittingLedgerTemplates;
+  templates.users += 1;
+  const { folder, ...made } = await templates.made;
+  project.provide("migratedTemplate", made.migratedTemplate);
+  project.provide("openedClinic", made.openedClinic);
+  project.provide("readyEpisodes", made.readyEpisodes);
+  return () => {
+    templates.users -= 1;
+    if (templates.users === 0) rmSync(folder, { recursive: true, force: true });
+  };
+}
+
+async function makeTemplates(): Promise<Templates> {
+  const folder = mkdtempSync(path.join(tmpdir(), "fitting-ledger-template-"));
+  const [migratedTemplate, openedClinic] = [path.join(folder, "migrated.db"), path.join(folder, "opened.db")];
+  await applyMigrations({ databaseUrl: `file:${migratedTemplate}` });
+  copyFileSync(migratedTemplate, openedClinic);
   const { openClinicOf, readyEpisodesOf } = await import("./make-templates");
-  await openClinicOf(opened);
-  await closeJournal(opened);
-  project.provide("openedClinic", opened);
-  project.provide("readyEpisodes", await readyEpisodesOf(opened, folder));
-  return () => rmSync(folder, { recursive: true, force: true });
+  await openClinicOf(openedClinic);
+  await closeJournal(openedClinic);
+  return { folder, migratedTemplate, openedClinic, readyEpisodes: await readyEpisodesOf(openedClinic, folder) };
 }

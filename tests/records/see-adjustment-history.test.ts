@@ -55,7 +55,7 @@ test("the columns of an episode follow a fitting", async () => {
   const { episodeId, firstSocketId } = await readyEpisode(clinic, { until: "fitted" });
   const db = await database();
   const kept = async () => (await db.episode.findUniqueOrThrow({ where: { id: episodeId } })).adjustmentOutcomes;
-  expect(await kept()).toMatchObject([{ kind: "volume", effect: "not measured", together: false, limb: "not known" }]);
+  expect(await kept()).toMatchObject([{ kind: "volume", effect: "not measured", together: false, limb: "no detectable change" }]);
   for (const state of ["being made", "at hand"]) {
     const { version } = await db.checkSocket.findUniqueOrThrow({ where: { id: firstSocketId } });
     await moveSocket(clinic.technician, { socketId: firstSocketId, version, state, at: today });

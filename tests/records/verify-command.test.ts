@@ -4,6 +4,7 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import { expect, onTestFinished, test } from "vitest";
 import { releaseSheetPdf } from "@/app/releases/[release]/pdf/sheet-pdf";
+import { keysCommand } from "@/lib/exchange/keys-command";
 import { verifyCommand } from "@/lib/exchange/verify-command";
 import { database } from "@/lib/records/database";
 import { seeRelease } from "@/lib/records/see-release";
@@ -15,7 +16,7 @@ const root = path.resolve(import.meta.dirname, "../..");
 
 /** As on another machine: nothing but the program and the two files. */
 function command(script: string, args: readonly string[], env: Record<string, string> = {}) {
-  const found = spawnSync(process.execPath, [path.join(root, "node_modules/tsx/dist/cli.mjs"), script, ...args], {
+  const found = spawnSync(process.execPath, ["--import", "tsx", script, ...args], {
     cwd: root,
     encoding: "utf8",
     env: { ...process.env, DATABASE_URL: "file:/nowhere/clinic.db", ...env },
@@ -103,19 +104,22 @@ test("npm run verify: bad input says which file and why", async () => {
 
 test("npm run keys: public ones for giving out, without the private half; rotated ones are kept", async () => {
   const { clinic } = await withSignedRelease();
-  const env = { DATABASE_URL: `file:${clinic.file}` };
-  const keys = (...args: string[]) => command("lib/exchange/keys.ts", args, env);
-  const before = JSON.parse(keys("public").said) as { keys: { kid: string }[] };
+  const keys = (...args: string[]) => keysCommand(args);
+  const publicOnes = await keys("public");
+  // The same as a command of its own.
+  expect(command("lib/exchange/keys.ts", ["public"], { DATABASE_URL: `file:${clinic.file}` })).toEqual(publicOnes);
+  const before = JSON.parse(publicOnes.said) as { keys: { kid: string }[] };
   expect(before.keys).toHaveLength(1);
   expect(JSON.stringify(before)).not.toContain('"d"');
-  expect(keys("rotate").status).toBe(0);
-  const after = JSON.parse(keys("public").said) as { keys: { kid: string }[] };
+  expect((await keys("rotate")).status).toBe(0);
+  const after = JSON.parse((await keys("public")).said) as { keys: { kid: string }[] };
   expect(after.keys).toHaveLength(2);
   expect(after.keys[1]?.kid).toBe(before.keys[0]?.kid);
   const { actorName, recordId } = await (await database()).trailEntry.findFirstOrThrow({
     where: { action: "made a new key to sign with" },
   });
   expect([actorName, recordId]).toEqual(["whoever runs the server", after.keys[0]?.kid]);
-  expect(keys().complained).toContain("Usage");
-  expect(command("lib/exchange/keys.ts", ["public"]).complained).toContain("There is no database");
+  expect((await keys()).complained).toContain("Usage");
+  process.env.DATABASE_URL = "file:/nowhere/clinic.db";
+  expect((await keys("public")).complained).toContain("There is no database");
 }, 60_000);

@@ -2,8 +2,9 @@
 import { assessReadiness, nextStep, outcomesOfAdjustments, seriesOf, trendsOf } from "@/lib/fit";
 import { clinicDay } from "@/lib/records/clinic-time";
 import { stageOf } from "@/lib/records/stage";
-import type { Outcome } from "@/prisma/invented-clinic";
+import { episodesOnPaper, type Outcome } from "@/prisma/invented-clinic";
 import { clinicTimeZone } from "@/prisma/invented-clinic/accounts";
+import { calendarOf } from "@/prisma/invented-clinic/calendar";
 import type { EpisodeOnPaper } from "@/prisma/invented-clinic/episode-on-paper";
 
 export interface Telling {
@@ -13,7 +14,7 @@ export interface Telling {
 }
 
 /** As the store judges it: under a standing release as of the moment of that release. */
-export function tellingOf(episode: EpisodeOnPaper, today: Date): Telling {
+function tellingOf(episode: EpisodeOnPaper, today: Date): Telling {
   const { release } = episode;
   const bundle = episode.bundle(release?.at ?? today);
   const assessment = assessReadiness(bundle);
@@ -46,6 +47,14 @@ export function tellingOf(episode: EpisodeOnPaper, today: Date): Telling {
     },
   };
 }
+
+/** Of every episode that was not struck out. */
+export const tellingsOn = (today: Date): Telling[] =>
+  episodesOnPaper(calendarOf(today))
+    .filter(({ struckOutAt }) => struckOutAt === null)
+    .map((episode) => tellingOf(episode, today));
+
+export const outcomesOnPaper = (today: Date): Outcome[] => tellingsOn(today).map(({ outcome }) => outcome);
 
 /** A day more or less is no other story. */
 const withoutNumbers = (sentence: string): string =>

@@ -1,0 +1,3 @@
+import { days, expectTheSameOn } from "./every-day";
+
+expectTheSameOn(days.slice(200));
