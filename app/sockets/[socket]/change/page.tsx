@@ -9,11 +9,11 @@ import { ActionForm } from "@/app/_parts/form";
 import { PageHead } from "@/app/_parts/page-head";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import { choicesOfFindings } from "@/app/episodes/findings";
-import { findingsOfSocket } from "@/lib/fit";
 import { foundWith } from "@/app/episodes/found";
 import { numbersOfEpisode } from "@/app/episodes/mark-numbers-of-episode";
 import { SocketFields } from "@/app/episodes/socket-fields";
 import { requireActor } from "@/lib/access/session";
+import { findingsOfSocket } from "@/lib/fit";
 import { seeEpisodeOfSocket } from "@/lib/records/see-episode";
 import { change } from "./actions";
 
