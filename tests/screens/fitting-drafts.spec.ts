@@ -276,6 +276,19 @@ async function openBrowser(folder: string): Promise<{ process: ChildProcess; con
   return { process: child, context };
 }
 
+/** All drafts that the vault of this device holds. */
+async function inVault(): Promise<string> {
+  const asked = <Result>(request: IDBRequest<Result>) =>
+    new Promise<Result>((resolve, reject) => {
+      request.onsuccess = () => resolve(request.result);
+      request.onerror = () => reject(request.error);
+    });
+  const open = await asked(indexedDB.open("fitting-ledger drafts"));
+  const drafts = await asked(open.transaction("drafts").objectStore("drafts").getAll());
+  open.close();
+  return drafts.join("\n");
+}
+
 async function kill({ process: child }: { process: ChildProcess }) {
   const ended = once(child, "exit");
   if (child.pid !== undefined) process.kill(-child.pid, "SIGKILL");
@@ -291,6 +304,8 @@ test("a browser that was killed whole, right after the last word, has lost nothi
   const before = await first.context.newPage();
   await before.goto(address);
   await fillSome(before);
+  // The line says "kept" once the tab's own store has it; what is in the vault is on the disk.
+  await expect.poll(() => before.evaluate(inVault)).toContain("Only when I lift.");
   await kill(first);
 
   const second = await openBrowser(folder);
