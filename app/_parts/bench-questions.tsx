@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import type { OpenBenchQuestion } from "@/lib/records/see-bench-questions";
 import styles from "./bench-questions.module.css";
 
@@ -11,7 +11,7 @@ export function BenchQuestions({ questions }: { questions: readonly OpenBenchQue
         {questions.map(({ id, words, byName, signOffId, signOff }) => (
           <li key={id}>
             The bench asks about{" "}
-            <Link href={`/releases/${signOffId}#bench`} prefetch={false}>
+            <Link href={`/releases/${signOffId}#bench`}>
               socket {signOff.socket.number} of {signOff.episode.wearer.clinicNumber}
             </Link>
             : {words} <small>{byName}</small>

@@ -1,5 +1,5 @@
-import Link from "next/link";
 import type { ReactNode } from "react";
+import { Link } from "@/app/_parts/link";
 import styles from "./empty.module.css";
 
 interface EmptyProps {

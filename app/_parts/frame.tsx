@@ -1,5 +1,5 @@
-import Link from "next/link";
 import type { ReactNode } from "react";
+import { Link } from "@/app/_parts/link";
 import { SignOut } from "./draft-sign-out";
 import { FindField } from "./find-field";
 import { FindKeySwitch } from "./find-key";
@@ -33,7 +33,7 @@ export function Frame({ clinicName, invented, items, signedIn, children }: Frame
             <>
               {signedIn.mayFind && <FindField />}
               <div className={styles.who}>
-                <Link href="/my-password" prefetch={false} className={styles.name}>
+                <Link href="/my-password" className={styles.name}>
                   {signedIn.name}, {signedIn.role}
                   <span className="heard">: your password and your units</span>
                 </Link>

@@ -1,5 +1,5 @@
-import Link from "next/link";
 import type { ReactNode } from "react";
+import { Link } from "@/app/_parts/link";
 import type { Gate } from "@/lib/fit/assessment";
 import type { ReadingState } from "@/lib/fit/reading";
 import { toldNotSeen } from "@/lib/fit/words";
@@ -107,7 +107,7 @@ function GateRow({ gate, kinds, timeZone, settles }: GateRowProps) {
       </td>
       <td className={styles.settle}>
         {settles && (
-          <Link href={settles.href} prefetch={false} className="not-on-paper">
+          <Link href={settles.href} className="not-on-paper">
             {settles.label}
             <span className="heard">: {gateWords[gate.id]}</span>
           </Link>

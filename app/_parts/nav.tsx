@@ -1,7 +1,7 @@
 "use client";
 
-import Link from "next/link";
 import { usePathname } from "next/navigation";
+import { Link } from "@/app/_parts/link";
 import styles from "./frame.module.css";
 
 export interface NavItem {

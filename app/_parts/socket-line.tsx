@@ -1,5 +1,5 @@
-import Link from "next/link";
 import type { ReactNode } from "react";
+import { Link } from "@/app/_parts/link";
 import type { AdjustmentEffect } from "@/lib/fit/adjustment-effects";
 import type { StepSideEffect } from "@/lib/fit/series";
 import type { SocketState } from "@/lib/fit/words";
@@ -99,11 +99,7 @@ function Line({
             key={socket.id}
             ring={String(socket.number)}
             open={socket.state === "planned"}
-            title={
-              <Link href={socket.href} prefetch={false}>
-                Socket {socket.number}
-              </Link>
-            }
+            title={<Link href={socket.href}>Socket {socket.number}</Link>}
             lines={[stateWords(socket)]}
             branch={socket.madeFrom}
             nextBranches={next?.madeFrom !== undefined}
@@ -133,11 +129,7 @@ function Line({
         <Cell
           ring="+"
           open
-          title={
-            <Link href={gap.href} prefetch={false}>
-              {gap.label}
-            </Link>
-          }
+          title={<Link href={gap.href}>{gap.label}</Link>}
           lines={[]}
           leads={carried}
           leadsTo="Carried into the definitive socket"

@@ -1,5 +1,5 @@
-import Link from "next/link";
 import type { ReactNode } from "react";
+import { Link } from "@/app/_parts/link";
 import { formatNumber } from "@/app/_parts/numbers";
 import { StateMark } from "@/app/_parts/state-mark";
 import type { Found } from "./found";
@@ -67,17 +67,13 @@ function Records({ from: [first, ...others] }: { from: Found["from"] }) {
   return (
     <p className={styles.records}>
       {first && (
-        <Link href={first.href} prefetch={false}>
+        <Link href={first.href}>
           Read the record<span className="heard">: {first.record}</span>
         </Link>
       )}
       {others.map(({ record, href, words }) => (
         <span key={href}>
-          Also:{" "}
-          <Link href={href} prefetch={false}>
-            {record}
-          </Link>
-          , {words}
+          Also: <Link href={href}>{record}</Link>, {words}
         </span>
       ))}
     </p>
@@ -93,7 +89,7 @@ function LookAgain({ early: { seenAtMin, untilMin, href } }: { early: NonNullabl
         blanching, and forbids, until a look up to {formatNumber(untilMin, 0)} minutes after doffing shows that it blanches or is
         gone. Ask the physician if it does not, or if that time has passed. No adjustment is offered for this.
       </p>
-      <Link className="button quiet" href={href} prefetch={false}>
+      <Link className="button quiet" href={href}>
         Look at the skin again
       </Link>
     </>

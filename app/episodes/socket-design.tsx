@@ -1,8 +1,8 @@
 "use client";
 
-import Link from "next/link";
 import { useState } from "react";
 import { CheckBox, SelectField } from "@/app/_parts/fields";
+import { Link } from "@/app/_parts/link";
 import { useHasScripts } from "@/app/_parts/rows";
 import { showQuantity, type Unit } from "@/lib/fit/units";
 import { AdjustmentRows } from "./adjustment-rows";

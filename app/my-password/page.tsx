@@ -1,7 +1,7 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { TextField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
+import { Link } from "@/app/_parts/link";
 import { PageHead } from "@/app/_parts/page-head";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import { shortestPassword } from "@/lib/access/password";
@@ -32,14 +32,10 @@ export default async function MyPassword() {
         <SubmitButton>Change it</SubmitButton>
       </ActionForm>
       <p>
-        <Link href="/my-second-factor" prefetch={false}>
-          Codes of a device beside the password
-        </Link>
+        <Link href="/my-second-factor">Codes of a device beside the password</Link>
       </p>
       <p>
-        <Link href="/my-units" prefetch={false}>
-          Choose your units
-        </Link>
+        <Link href="/my-units">Choose your units</Link>
       </p>
     </>
   );

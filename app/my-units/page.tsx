@@ -1,6 +1,6 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { ActionForm } from "@/app/_parts/form";
+import { Link } from "@/app/_parts/link";
 import { PageHead } from "@/app/_parts/page-head";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import { UnitFields } from "@/app/_parts/unit-fields";
@@ -26,9 +26,7 @@ export default async function MyUnits({ searchParams }: { searchParams: Promise<
         <SubmitButton>Save your units</SubmitButton>
       </ActionForm>
       <p>
-        <Link href="/my-password" prefetch={false}>
-          Change your password
-        </Link>
+        <Link href="/my-password">Change your password</Link>
       </p>
     </>
   );

@@ -1,5 +1,5 @@
-import Link from "next/link";
 import { dayAndTimeAt } from "@/app/_parts/dates";
+import { Link } from "@/app/_parts/link";
 import type { seeRecord } from "@/lib/records/see-record";
 import { changedFields } from "./changed-fields";
 import styles from "./record.module.css";
@@ -36,7 +36,6 @@ export function Entries({ entries, timeZone }: { entries: readonly Entry[]; time
               {entry.recordKind}{" "}
               <Link
                 href={`/record?record=${encodeURIComponent(entry.recordId)}`}
-                prefetch={false}
                 className={styles.digest}
                 aria-label={`everything on ${entry.recordKind} ${entry.recordId.slice(0, 8)}`}
               >

@@ -1,7 +1,7 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { show } from "@/app/_forms/show";
 import { Empty } from "@/app/_parts/empty";
+import { Link } from "@/app/_parts/link";
 import { PageHead } from "@/app/_parts/page-head";
 import { requireActor } from "@/lib/access/session";
 import { clinicSettings } from "@/lib/records/clinic";
@@ -31,7 +31,7 @@ export default async function RecordPage({ searchParams }: { searchParams: Promi
         title="Record"
         about="Who did what, when. Entries are only ever added; each carries the digest of the one before."
       >
-        <Link className="button quiet" href={`/record${queryOf(search, { verify: "yes" })}`} prefetch={false}>
+        <Link className="button quiet" href={`/record${queryOf(search, { verify: "yes" })}`}>
           Verify the chain
         </Link>
       </PageHead>

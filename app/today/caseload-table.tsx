@@ -13,8 +13,8 @@ import {
   tableFeatures,
   useTable,
 } from "@tanstack/react-table";
-import Link from "next/link";
 import { shortDay } from "@/app/_parts/dates";
+import { Link } from "@/app/_parts/link";
 import { type MarkedState, StateMark } from "@/app/_parts/state-mark";
 import styles from "./today.module.css";
 
@@ -46,11 +46,7 @@ const columns = column.columns([
     header: "Wearer",
     sortFn: "alphanumeric",
     filterFn: "includesString",
-    cell: ({ row }) => (
-      <Link href={`/episodes/${row.original.id}`} prefetch={false}>
-        {row.original.name}
-      </Link>
-    ),
+    cell: ({ row }) => <Link href={`/episodes/${row.original.id}`}>{row.original.name}</Link>,
   }),
   column.accessor("number", { header: "Number", sortFn: "alphanumeric" }),
   column.accessor("limb", { header: "Limb", sortFn: "alphanumeric" }),

@@ -1,10 +1,10 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { show } from "@/app/_forms/show";
 import { Advice } from "@/app/_parts/advice";
 import { BenchQuestions } from "@/app/_parts/bench-questions";
 import { dayAt, dayWords, dueWords } from "@/app/_parts/dates";
 import { Empty } from "@/app/_parts/empty";
+import { Link } from "@/app/_parts/link";
 import { PageHead } from "@/app/_parts/page-head";
 import { stepHeadings, stepOrder } from "@/app/_parts/step-words";
 import { requireActor } from "@/lib/access/session";
@@ -41,10 +41,10 @@ export default async function Today({
       <PageHead title={`${dayWords(today)}: ${steps.length} ${steps.length === 1 ? "step" : "steps"}, ${late} late`}>
         {actor.role === "prosthetist" && (
           <nav aria-label="Whose episodes" className={styles.whose}>
-            <Link href="/today" prefetch={false} aria-current={mine ? undefined : "page"}>
+            <Link href="/today" aria-current={mine ? undefined : "page"}>
               Everyone’s
             </Link>
-            <Link href="/today?whose=mine" prefetch={false} aria-current={mine ? "page" : undefined}>
+            <Link href="/today?whose=mine" aria-current={mine ? "page" : undefined}>
               Mine
             </Link>
           </nav>
@@ -100,7 +100,7 @@ function StepGroup({ heading, rows, today }: { heading: string; rows: CaseloadRo
         {rows.map((row) => (
           <li key={row.id}>
             <span>
-              <Link href={`/episodes/${row.id}`} prefetch={false}>
+              <Link href={`/episodes/${row.id}`}>
                 <strong>{row.wearer.name}</strong>
               </Link>{" "}
               <span className="soft">

@@ -1,7 +1,7 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { show } from "@/app/_forms/show";
 import { Empty } from "@/app/_parts/empty";
+import { Link } from "@/app/_parts/link";
 import { PageHead } from "@/app/_parts/page-head";
 import { type MarkedState, StateMark } from "@/app/_parts/state-mark";
 import { requireActor } from "@/lib/access/session";
@@ -47,9 +47,7 @@ export default async function Wearers({ searchParams }: { searchParams: Promise<
             {wearers.map((wearer) => (
               <tr key={wearer.id}>
                 <td>
-                  <Link href={`/wearers/${wearer.id}`} prefetch={false}>
-                    {wearer.name}
-                  </Link>
+                  <Link href={`/wearers/${wearer.id}`}>{wearer.name}</Link>
                 </td>
                 <td>{wearer.clinicNumber}</td>
                 <td>{wearer.birthOn?.slice(0, 4) ?? "not known"}</td>
@@ -58,7 +56,7 @@ export default async function Wearers({ searchParams }: { searchParams: Promise<
                   <ul className={styles.episodes}>
                     {wearer.episodes.map((episode) => (
                       <li key={episode.id}>
-                        <Link href={`/episodes/${episode.id}`} prefetch={false}>
+                        <Link href={`/episodes/${episode.id}`}>
                           {episode.side} {episode.level}
                         </Link>
                         <span className="soft">{episode.stage}</span>

@@ -1,8 +1,8 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { show } from "@/app/_forms/show";
 import { dayAt, daysBetween, dueWords, longDay } from "@/app/_parts/dates";
 import { Empty } from "@/app/_parts/empty";
+import { Link } from "@/app/_parts/link";
 import { PageHead } from "@/app/_parts/page-head";
 import { requireActor } from "@/lib/access/session";
 import { clinicSettings } from "@/lib/records/clinic";
@@ -39,7 +39,7 @@ export default async function Workshop() {
           <ul className={styles.list}>
             {releases.map((release) => (
               <li key={release.id}>
-                <Link href={`/releases/${release.id}`} prefetch={false}>
+                <Link href={`/releases/${release.id}`}>
                   <strong>{release.episode.wearer.clinicNumber}</strong>, definitive from socket {release.socket.number}
                 </Link>
                 <span className="soft">
@@ -83,7 +83,7 @@ function OrderLine({ socket, today, timeZone }: { socket: WorkshopSocket; today:
   const late = socket.neededOn ? socket.neededOn < today : days > lateAfterDays;
   return (
     <li>
-      <Link href={`/sockets/${socket.id}`} prefetch={false}>
+      <Link href={`/sockets/${socket.id}`}>
         <strong>{socket.episode.wearer.clinicNumber}</strong>, socket {socket.number}
       </Link>
       <span className="soft">

@@ -1,7 +1,7 @@
 // What kinds of adjustment have done before, on the pages where adjustments are read and written.
 import type { Page } from "@playwright/test";
 import { expect, test } from "./clinic";
-import { expectNoViolations } from "./page-checks";
+import { expectNothingWiderThanTheWindow, expectNoViolations } from "./page-checks";
 import { signedInState } from "./prepared";
 import { stored } from "./stored";
 
@@ -16,55 +16,49 @@ const socketOf = (file: string, clinicNumber: string, number: number) =>
 
 const before = (page: Page) => page.locator("details").filter({ has: page.getByText(summary, { exact: true }) });
 
-const isNoWiderThanTheWindow = async (page: Page) =>
-  expect(
-    await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth),
-  ).toBeLessThanOrEqual(0);
-
-for (const [width, colorScheme] of [
-  [360, "dark"],
-  [1440, "light"],
-] as const) {
-  test(`a socket's page says what its kinds have done in other episodes, ${width} wide`, async ({ page, clinic }) => {
+/** The page as it stands, on a phone in the dark and on a wide window. */
+async function expectInOrder(page: Page) {
+  for (const [width, colorScheme] of [
+    [1440, "light"],
+    [360, "dark"],
+  ] as const) {
     await page.setViewportSize({ width, height: 800 });
     await page.emulateMedia({ colorScheme });
-    // The boat builder's second socket: less volume, and a lower trim line.
-    await page.goto(`/sockets/${socketOf(clinic.file, "TW-0112", 2).id}`);
-    await expect(before(page).getByRole("listitem")).toHaveCount(0);
-    await page.getByText(summary, { exact: true }).click();
-    await expect(before(page).getByRole("listitem")).toHaveCount(1);
-    await expect(before(page).getByRole("listitem")).toHaveText(
-      /^Trim: worked 4 of 5 \(80\s%, between 38 and 96\s%\), no detectable change 1, worse 0 \(0\s%, between 0 and 43\s%\)\. The 5 that were judged are from 5 episodes\./,
-    );
-    await expect(before(page)).toContainText("Volume: fewer than five judged here, so no count is shown.");
-    await expect(before(page)).toContainText("A count of one clinic is no proof of a cause: a prosthetist decides.");
-    await isNoWiderThanTheWindow(page);
-    await expectNoViolations(page);
-  });
-
-  test(`where the next socket is specified every kind can be read, ${width} wide`, async ({ page, clinic }) => {
-    await page.setViewportSize({ width, height: 800 });
-    await page.emulateMedia({ colorScheme });
-    const { id, episodeId } = socketOf(clinic.file, "TW-0143", 2);
-    await page.goto(`/episodes/${episodeId}/next-socket`);
-    await page.getByText(summary, { exact: true }).click();
-    await expect(
-      before(page)
-        .getByRole("listitem")
-        .filter({ hasText: /^(?:Relief|Trim|Volume):/ }),
-    ).toHaveCount(3);
-    await expect(before(page)).toContainText(
-      "Build-up, flare, length, closure, suspension, alignment and other: fewer than five",
-    );
-    await isNoWiderThanTheWindow(page);
-    await expectNoViolations(page);
-    await page.goto(`/sockets/${id}/what-next`);
-    await page.getByText(summary, { exact: true }).click();
-    await expect(before(page)).toContainText("a prosthetist decides");
-    await isNoWiderThanTheWindow(page);
-    await expectNoViolations(page);
-  });
+    await expectNothingWiderThanTheWindow(page, `${width}`);
+    await expectNoViolations(page, `${width}, ${colorScheme}`);
+  }
 }
+
+test("a socket's page says what its kinds have done in other episodes", async ({ page, clinic }) => {
+  // The boat builder's second socket: less volume, and a lower trim line.
+  await page.goto(`/sockets/${socketOf(clinic.file, "TW-0112", 2).id}`);
+  await expect(before(page).getByRole("listitem")).toHaveCount(0);
+  await page.getByText(summary, { exact: true }).click();
+  await expect(before(page).getByRole("listitem")).toHaveCount(1);
+  await expect(before(page).getByRole("listitem")).toHaveText(
+    /^Trim: worked 4 of 5 \(80\s%, between 38 and 96\s%\), no detectable change 1, worse 0 \(0\s%, between 0 and 43\s%\)\. The 5 that were judged are from 5 episodes\./,
+  );
+  await expect(before(page)).toContainText("Volume: fewer than five judged here, so no count is shown.");
+  await expect(before(page)).toContainText("A count of one clinic is no proof of a cause: a prosthetist decides.");
+  await expectInOrder(page);
+});
+
+test("where the next socket is specified every kind can be read", async ({ page, clinic }) => {
+  const { id, episodeId } = socketOf(clinic.file, "TW-0143", 2);
+  await page.goto(`/episodes/${episodeId}/next-socket`);
+  await page.getByText(summary, { exact: true }).click();
+  await expect(
+    before(page)
+      .getByRole("listitem")
+      .filter({ hasText: /^(?:Relief|Trim|Volume):/ }),
+  ).toHaveCount(3);
+  await expect(before(page)).toContainText("Build-up, flare, length, closure, suspension, alignment and other: fewer than five");
+  await expectInOrder(page);
+  await page.goto(`/sockets/${id}/what-next`);
+  await page.getByText(summary, { exact: true }).click();
+  await expect(before(page)).toContainText("a prosthetist decides");
+  await expectInOrder(page);
+});
 
 test("on paper it is read without unfolding", async ({ page, clinic }) => {
   await page.goto(`/sockets/${socketOf(clinic.file, "TW-0112", 2).id}`);

@@ -114,7 +114,7 @@ test("a jump is asked about at its field, and saved at once where it was confirm
   await expect(page.getByRole("heading", { name: "The limb’s size" })).toBeVisible();
 });
 
-test("on a phone in the dark nothing is cut off, and axe finds nothing", async ({ browser, clinic }) => {
+test("on a phone in the dark nothing is cut off, and axe finds nothing", { tag: "@slow" }, async ({ browser, clinic }) => {
   const { id, stations } = measured(clinic.file);
   const context = await browser.newContext({
     storageState: signedInState("assistant"),

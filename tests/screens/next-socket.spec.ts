@@ -27,7 +27,7 @@ const adjustment = (page: Page, index: number) =>
   page.getByRole("group", { name: "Adjustments to the socket before" }).getByRole("listitem").nth(index);
 const ready = (page: Page) => expect(page.getByRole("button", { name: "Add an adjustment" })).toBeVisible();
 
-test("on a phone in the dark nothing is cut off, and axe finds nothing", async ({ browser, clinic }) => {
+test("on a phone in the dark nothing is cut off, and axe finds nothing", { tag: "@slow" }, async ({ browser, clinic }) => {
   const { id, socket } = open(clinic.file);
   const context = await browser.newContext({
     storageState: signedInState("prosthetist"),

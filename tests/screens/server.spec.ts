@@ -31,31 +31,35 @@ test("pages run under these rules: nothing of our own is refused", async ({ page
 });
 
 for (const signal of ["SIGTERM", "SIGINT"] as const) {
-  test(`npm start serves an empty clinic, and ${signal} ends it cleanly`, async ({ request }) => {
-    const folder = mkdtempSync(path.join(tmpdir(), "fitting-ledger-start-"));
-    const port = await freePort();
-    const address = `http://localhost:${port}`;
-    const server = spawn(process.execPath, ["lib/setup/start.mjs"], {
-      env: {
-        ...process.env,
-        PORT: String(port),
-        DATABASE_URL: `file:${folder}/clinic.db`,
-        BETTER_AUTH_SECRET: "of this test only",
-      },
-      stdio: ["ignore", "pipe", "inherit"],
-    });
-    let said = "";
-    server.stdout.on("data", (chunk) => {
-      said += chunk;
-    });
+  test(
+    `npm start serves an empty clinic, and ${signal} ends it cleanly`,
+    signal === "SIGINT" ? { tag: "@slow" } : {},
+    async ({ request }) => {
+      const folder = mkdtempSync(path.join(tmpdir(), "fitting-ledger-start-"));
+      const port = await freePort();
+      const address = `http://localhost:${port}`;
+      const server = spawn(process.execPath, ["lib/setup/start.mjs"], {
+        env: {
+          ...process.env,
+          PORT: String(port),
+          DATABASE_URL: `file:${folder}/clinic.db`,
+          BETTER_AUTH_SECRET: "of this test only",
+        },
+        stdio: ["ignore", "pipe", "inherit"],
+      });
+      let said = "";
+      server.stdout.on("data", (chunk) => {
+        said += chunk;
+      });
 
-    await expect.poll(() => said, { timeout: 30_000 }).toContain(`Open ${address}`);
-    expect(said).toContain("the first page makes the first administrator");
-    expect((await request.get(address)).ok()).toBe(true);
+      await expect.poll(() => said, { timeout: 30_000 }).toContain(`Open ${address}`);
+      expect(said).toContain("the first page makes the first administrator");
+      expect((await request.get(address)).ok()).toBe(true);
 
-    server.kill(signal);
-    expect(await once(server, "exit")).toEqual([0, null]);
-    await expect(request.get(address)).rejects.toThrow(/ECONNREFUSED/);
-    rmSync(folder, { recursive: true, force: true });
-  });
+      server.kill(signal);
+      expect(await once(server, "exit")).toEqual([0, null]);
+      await expect(request.get(address)).rejects.toThrow(/ECONNREFUSED/);
+      rmSync(folder, { recursive: true, force: true });
+    },
+  );
 }

@@ -20,44 +20,47 @@ const panels = ["Comfort", "Hardest mark", "Displacement under load", "Readiness
 const panelOf = (page: Page, name: string) => page.getByRole("figure").filter({ has: page.getByText(name, { exact: true }) });
 
 for (const width of [360, 768, 1440])
-  test(`the trends of a long series say that the limb changed, and nothing moves or spills at ${width} px`, async ({
-    browser,
-    clinic,
-  }) => {
-    const context = await browser.newContext({
-      storageState: signedInState("prosthetist"),
-      baseURL: clinic.address,
-      viewport: { width, height: 900 },
-      colorScheme: width === 768 ? "dark" : "light",
-    });
-    const page = await context.newPage();
-    await page.addInitScript(() => {
-      Object.assign(window, { moved: 0 });
-      new PerformanceObserver((list) => {
-        for (const entry of list.getEntries())
-          if ("value" in entry) Object.assign(window, { moved: Reflect.get(window, "moved") + entry.value });
-      }).observe({ type: "layout-shift", buffered: true });
-    });
-    await openTrends(page, clinic);
-    await expect(
-      page.getByText(/^The limb changed detectably between sockets 1 and 2 \(−4.5 % ± 0.6 % of its volume\), 3 and 4 /),
-    ).toContainText("What came of the adjustments there may be the limb’s doing.");
-    await expect(page.getByText(/^From socket 1 to socket 7 it changed in all by −13.9 % ± 0.6 %/)).toBeVisible();
-    await expect(page.getByText(/^Between sockets 2 and 3, and 4 and 5 it is not known whether the limb changed/)).toBeVisible();
-    await expect(page.getByText("There was a stop sign in the wear trial of socket 5.")).toBeVisible();
-    for (const name of panels) await expect(panelOf(page, name).getByRole("img")).toBeVisible();
-    // All begin and end at the same place: one axis of dates.
-    const boxes = await Promise.all(panels.map((name) => panelOf(page, name).getByRole("img").boundingBox()));
-    expect(new Set(boxes.map((box) => `${box?.x} ${box?.width}`)).size).toBe(1);
-    await page.waitForLoadState("networkidle");
-    expect(await page.evaluate(() => Reflect.get(window, "moved"))).toBeLessThan(0.02);
-    await page.getByText("The sockets as a table").click();
-    await page.getByText("The limb’s volume as a table").click();
-    const overflow = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-    expect(overflow).toBeLessThanOrEqual(0);
-    await expectNoViolations(page);
-    await context.close();
-  });
+  test(
+    `the trends of a long series say that the limb changed, and nothing moves or spills at ${width} px`,
+    width === 768 ? { tag: "@slow" } : {},
+    async ({ browser, clinic }) => {
+      const context = await browser.newContext({
+        storageState: signedInState("prosthetist"),
+        baseURL: clinic.address,
+        viewport: { width, height: 900 },
+        colorScheme: width === 768 ? "dark" : "light",
+      });
+      const page = await context.newPage();
+      await page.addInitScript(() => {
+        Object.assign(window, { moved: 0 });
+        new PerformanceObserver((list) => {
+          for (const entry of list.getEntries())
+            if ("value" in entry) Object.assign(window, { moved: Reflect.get(window, "moved") + entry.value });
+        }).observe({ type: "layout-shift", buffered: true });
+      });
+      await openTrends(page, clinic);
+      await expect(
+        page.getByText(/^The limb changed detectably between sockets 1 and 2 \(−4.5 % ± 0.6 % of its volume\), 3 and 4 /),
+      ).toContainText("What came of the adjustments there may be the limb’s doing.");
+      await expect(page.getByText(/^From socket 1 to socket 7 it changed in all by −13.9 % ± 0.6 %/)).toBeVisible();
+      await expect(
+        page.getByText(/^Between sockets 2 and 3, and 4 and 5 it is not known whether the limb changed/),
+      ).toBeVisible();
+      await expect(page.getByText("There was a stop sign in the wear trial of socket 5.")).toBeVisible();
+      for (const name of panels) await expect(panelOf(page, name).getByRole("img")).toBeVisible();
+      // All begin and end at the same place: one axis of dates.
+      const boxes = await Promise.all(panels.map((name) => panelOf(page, name).getByRole("img").boundingBox()));
+      expect(new Set(boxes.map((box) => `${box?.x} ${box?.width}`)).size).toBe(1);
+      await page.waitForLoadState("networkidle");
+      expect(await page.evaluate(() => Reflect.get(window, "moved"))).toBeLessThan(0.02);
+      await page.getByText("The sockets as a table").click();
+      await page.getByText("The limb’s volume as a table").click();
+      const overflow = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+      expect(overflow).toBeLessThanOrEqual(0);
+      await expectNoViolations(page);
+      await context.close();
+    },
+  );
 
 test("the same numbers stand in tables: what was not measured is said, and is no zero", async ({ page, clinic }) => {
   await openTrends(page, clinic);

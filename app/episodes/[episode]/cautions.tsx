@@ -1,7 +1,7 @@
-import Link from "next/link";
 import { dayAt, shortDay } from "@/app/_parts/dates";
 import { HiddenField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
+import { Link } from "@/app/_parts/link";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import type { Bundle } from "@/lib/fit";
 import { acknowledge } from "./actions";

@@ -1,5 +1,5 @@
-import Link from "next/link";
 import { dayAndTimeAt } from "@/app/_parts/dates";
+import { Link } from "@/app/_parts/link";
 import { formatNumber } from "@/app/_parts/numbers";
 import { type EpisodeWhole, fittingsThatCount } from "@/lib/records/bundle-of";
 import styles from "./episode.module.css";
@@ -27,11 +27,7 @@ export function History({ episode, timeZone }: { episode: EpisodeWhole; timeZone
       key: row.id,
       at: row.specifiedAt,
       who: row.specifiedByName,
-      what: (
-        <Link href={`/sockets/${row.id}`} prefetch={false}>
-          socket {row.number} specified
-        </Link>
-      ),
+      what: <Link href={`/sockets/${row.id}`}>socket {row.number} specified</Link>,
     })),
     ...fittingsThatCount(episode.fittings).map((row) => ({
       key: row.id,
@@ -39,7 +35,7 @@ export function History({ episode, timeZone }: { episode: EpisodeWhole; timeZone
       who: row.byName,
       what: (
         <>
-          <Link href={`/fittings/${row.id}`} prefetch={false}>
+          <Link href={`/fittings/${row.id}`}>
             socket {numberOf(row.socketId)} fitted, {row.place}
           </Link>
           {row.why && " (put right)"}
@@ -60,10 +56,8 @@ export function History({ episode, timeZone }: { episode: EpisodeWhole; timeZone
       who: row.plannedByName,
       what: (
         <>
-          <Link href={`/trials/${row.id}`} prefetch={false}>
-            wear trial of socket {numberOf(row.socketId)}
-          </Link>
-          , {row.verdict && (row.state === "ended" || row.state === "stopped") ? `wearing ${row.verdict}` : row.state}
+          <Link href={`/trials/${row.id}`}>wear trial of socket {numberOf(row.socketId)}</Link>,{" "}
+          {row.verdict && (row.state === "ended" || row.state === "stopped") ? `wearing ${row.verdict}` : row.state}
         </>
       ),
     })),

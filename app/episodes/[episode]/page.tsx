@@ -1,9 +1,9 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { show } from "@/app/_forms/show";
 import { Advice } from "@/app/_parts/advice";
 import { dayAt, dueWords, longDay, shortDay } from "@/app/_parts/dates";
 import { GateList } from "@/app/_parts/gate-list";
+import { Link } from "@/app/_parts/link";
 import { formatNumber } from "@/app/_parts/numbers";
 import { PageHead } from "@/app/_parts/page-head";
 import { SocketLine } from "@/app/_parts/socket-line";
@@ -113,9 +113,7 @@ export default async function EpisodePage({ params }: { params: Promise<{ episod
           }
         />
         <p>
-          <Link href={`/episodes/${episode.id}/trends`} prefetch={false}>
-            Trends over the series
-          </Link>
+          <Link href={`/episodes/${episode.id}/trends`}>Trends over the series</Link>
         </p>
       </section>
       <section aria-labelledby="gates">
@@ -165,10 +163,7 @@ function aboutLimb({ episode, bundle, prosthetist }: SeenEpisode): React.ReactNo
   ].filter(Boolean);
   return (
     <>
-      <Link href={`/wearers/${episode.wearerId}`} prefetch={false}>
-        {episode.wearer.clinicNumber}
-      </Link>{" "}
-      · {words.join(" · ")}
+      <Link href={`/wearers/${episode.wearerId}`}>{episode.wearer.clinicNumber}</Link> · {words.join(" · ")}
     </>
   );
 }
@@ -200,7 +195,7 @@ function WhatNext({
             . <small>{next.why}</small>
           </span>
           {way && (
-            <Link className="button" href={way.href} prefetch={false}>
+            <Link className="button" href={way.href}>
               {way.label}
             </Link>
           )}
@@ -214,7 +209,7 @@ function WhatNext({
               {action.action} <small>{action.why}</small>
             </span>
             {settle && settle.href !== way?.href && (
-              <Link className="button quiet" href={settle.href} prefetch={false}>
+              <Link className="button quiet" href={settle.href}>
                 {settle.label}
               </Link>
             )}

@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import { graveWords, type SetAside } from "@/lib/records/set-aside";
 import styles from "./episode.module.css";
 
@@ -33,9 +33,7 @@ export function SetAsideNotice({ events, episode: { sockets, wearTrials } }: Set
       )}
       {trials.map((trialId) => (
         <p key={trialId}>
-          <Link href={`/trials/${trialId}#set-aside`} prefetch={false}>
-            What was set aside of the wear trial of socket {numberOf(trialId)}
-          </Link>
+          <Link href={`/trials/${trialId}#set-aside`}>What was set aside of the wear trial of socket {numberOf(trialId)}</Link>
         </p>
       ))}
     </section>

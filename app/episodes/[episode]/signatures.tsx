@@ -1,8 +1,8 @@
-import Link from "next/link";
 import { BenchQuestions } from "@/app/_parts/bench-questions";
 import { dayAndTimeAt } from "@/app/_parts/dates";
 import { DateField, HiddenField, TextField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
+import { Link } from "@/app/_parts/link";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import type { EpisodeWhole } from "@/lib/records/bundle-of";
 import { awaitsCountersignature, releaseMeaning } from "@/lib/records/meanings";
@@ -29,7 +29,7 @@ export function Signatures({ episode, released, timeZone, questions }: Signature
       <ul className={styles.list}>
         {episode.signOffs.map((signOff) => (
           <li key={signOff.id}>
-            <Link href={`/releases/${signOff.id}`} prefetch={false} className={signOff.withdrawal ? styles.struck : undefined}>
+            <Link href={`/releases/${signOff.id}`} className={signOff.withdrawal ? styles.struck : undefined}>
               {signOff.meaning}
             </Link>{" "}
             {signOff.byName}, {dayAndTimeAt(signOff.at, timeZone)}
@@ -37,10 +37,7 @@ export function Signatures({ episode, released, timeZone, questions }: Signature
             {awaitsCountersignature(signOff) && (
               <small>
                 {" "}
-                not in force yet:{" "}
-                <Link href={`/releases/${signOff.id}/countersign`} prefetch={false}>
-                  a second prosthetist signs it
-                </Link>
+                not in force yet: <Link href={`/releases/${signOff.id}/countersign`}>a second prosthetist signs it</Link>
               </small>
             )}
             {signOff.withdrawal && (
@@ -56,13 +53,8 @@ export function Signatures({ episode, released, timeZone, questions }: Signature
       <BenchQuestions questions={questions} />
       {standing && (
         <p className="not-on-paper">
-          <Link href={`/releases/${standing.id}/made`} prefetch={false}>
-            Was the definitive socket made as specified?
-          </Link>{" "}
-          ·{" "}
-          <Link href={`/releases/${standing.id}/wearing`} prefetch={false}>
-            Wear schedule
-          </Link>
+          <Link href={`/releases/${standing.id}/made`}>Was the definitive socket made as specified?</Link> ·{" "}
+          <Link href={`/releases/${standing.id}/wearing`}>Wear schedule</Link>
         </p>
       )}
       {released && !episode.deliveredAt && (

@@ -1,5 +1,5 @@
-import Link from "next/link";
 import { dayAndTimeAt } from "@/app/_parts/dates";
+import { Link } from "@/app/_parts/link";
 import type { Level } from "@/lib/fit";
 import styles from "./fitting.module.css";
 import { type FittingVersion, whatWasPutRight } from "./what-was-put-right";
@@ -24,14 +24,8 @@ export function Versions({ versions, shownId, level, timeZone, numbers }: Versio
           const recorded = dayAndTimeAt(version.recordedAt, timeZone);
           return (
             <li key={version.id}>
-              {version.id === shownId ? (
-                <strong>{recorded}</strong>
-              ) : (
-                <Link href={`/fittings/${version.id}`} prefetch={false}>
-                  {recorded}
-                </Link>
-              )}
-              , {version.byName}
+              {version.id === shownId ? <strong>{recorded}</strong> : <Link href={`/fittings/${version.id}`}>{recorded}</Link>},{" "}
+              {version.byName}
               {version.why && `: ${version.why}`}
               {before && <Changes changes={whatWasPutRight(before, version, { level, timeZone, numbers })} />}
             </li>

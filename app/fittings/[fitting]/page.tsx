@@ -1,9 +1,9 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { show } from "@/app/_forms/show";
 import { fittingParts } from "@/app/_parts/check-words";
 import { dayAndTimeAt } from "@/app/_parts/dates";
 import { EpisodeLink } from "@/app/_parts/episode-link";
+import { Link } from "@/app/_parts/link";
 import { numbersOfMarks } from "@/app/_parts/mark-numbers";
 import { PageHead } from "@/app/_parts/page-head";
 import { may } from "@/lib/access/roles";
@@ -32,12 +32,12 @@ export default async function FittingPage({ params }: { params: Promise<{ fittin
     <>
       <PageHead title={`Fitting of socket ${socket?.number ?? ""}`} about={<EpisodeLink episode={episode} />}>
         {isNewest && !signed && may(actor, "record a fitting") && (
-          <Link className="button quiet" href={`/fittings/${shown.id}/correct`} prefetch={false}>
+          <Link className="button quiet" href={`/fittings/${shown.id}/correct`}>
             Put it right
           </Link>
         )}
         {isNewest && !signed && may(actor, "look at the skin") && (
-          <Link className="button quiet" href={`/fittings/${shown.id}/look`} prefetch={false}>
+          <Link className="button quiet" href={`/fittings/${shown.id}/look`}>
             Look at the skin again
           </Link>
         )}
@@ -49,11 +49,7 @@ export default async function FittingPage({ params }: { params: Promise<{ fittin
       </p>
       {!isNewest && (
         <p className={styles.older} role="note">
-          <strong>This version was put right.</strong>{" "}
-          <Link href={`/fittings/${fitting.id}`} prefetch={false}>
-            Read the one that counts
-          </Link>
-          .
+          <strong>This version was put right.</strong> <Link href={`/fittings/${fitting.id}`}>Read the one that counts</Link>.
         </p>
       )}
       {signed && <p className="soft">{signed.byName} signed for this socket; the fitting is locked.</p>}

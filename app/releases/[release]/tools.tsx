@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import type { Actor } from "@/lib/access/actor";
 import { may } from "@/lib/access/roles";
 import { awaitsCountersignature } from "@/lib/records/meanings";
@@ -19,16 +19,8 @@ export function Tools({ signOff, actor }: { signOff: SeenRelease["signOff"]; act
       <span>
         PDF: <a href={`${here}/sheet.pdf`}>A4</a> · <a href={`${here}/sheet.pdf?paper=letter`}>Letter</a>
       </span>
-      {maySign && awaitsCountersignature(signOff) && (
-        <Link href={`${here}/countersign`} prefetch={false}>
-          Countersign
-        </Link>
-      )}
-      {maySign && (
-        <Link href={`${here}/addendum`} prefetch={false}>
-          Put something right
-        </Link>
-      )}
+      {maySign && awaitsCountersignature(signOff) && <Link href={`${here}/countersign`}>Countersign</Link>}
+      {maySign && <Link href={`${here}/addendum`}>Put something right</Link>}
       {may(actor, "withdraw a signature") && !signOff.withdrawal && (
         <Link href={`${here}/withdraw`}>Withdraw this signature</Link>
       )}

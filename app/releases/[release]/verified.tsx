@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import { StateMark } from "@/app/_parts/state-mark";
 import type { ReleaseCheck } from "@/lib/exchange/verify-release";
 import styles from "./verified.module.css";
@@ -35,15 +35,9 @@ export function Verified({ check, releaseId, mayExport }: { check: ReleaseCheck;
         </ul>
         {mayExport && (
           <p>
-            <Link href={`/releases/${releaseId}/file`} prefetch={false}>
-              The release as a file
-            </Link>{" "}
-            and{" "}
-            <Link href="/releases/public-keys.json" prefetch={false}>
-              the clinic’s public keys
-            </Link>
-            : with both, <code>npm run verify -- FILE --key KEYS</code> checks it on any machine that has this program and none of
-            its records.
+            <Link href={`/releases/${releaseId}/file`}>The release as a file</Link> and{" "}
+            <Link href="/releases/public-keys.json">the clinic’s public keys</Link>: with both,{" "}
+            <code>npm run verify -- FILE --key KEYS</code> checks it on any machine that has this program and none of its records.
           </p>
         )}
       </details>

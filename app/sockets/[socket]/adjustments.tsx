@@ -1,6 +1,6 @@
-import Link from "next/link";
 import { adjustmentWords } from "@/app/_parts/adjustment-words";
 import { EffectWords, SideEffects } from "@/app/_parts/effect-words";
+import { Link } from "@/app/_parts/link";
 import { effectOf, isTried } from "@/app/episodes/[episode]/series";
 import { AdjustmentHistory } from "@/app/episodes/adjustment-history";
 import type { Actor } from "@/lib/access/actor";
@@ -56,7 +56,7 @@ function WhatElse({ socket: { id, episodeId, adjustments }, series }: { socket: 
       <SideEffects of={step.sideEffects} wordsOf={wordsOf} />
       <p className="soft">{step.limb.why}</p>
       <p className="not-on-paper">
-        <Link href={`/episodes/${episodeId}/side-by-side?socket=${step.fromId}&socket=${id}`} prefetch={false}>
+        <Link href={`/episodes/${episodeId}/side-by-side?socket=${step.fromId}&socket=${id}`}>
           Sockets {step.fromNumber} and {step.toNumber} side by side
         </Link>
       </p>

@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import type { Actor } from "@/lib/access/actor";
 import { may } from "@/lib/access/roles";
 import type { EpisodeWhole } from "@/lib/records/bundle-of";
@@ -17,16 +17,16 @@ export function FittingLinks({ fitting, when, actor, episode }: FittingLinksProp
   const heard = <span className="heard">, fitting {when}</span>;
   return (
     <>
-      <Link className="button quiet" href={`/fittings/${fitting.id}`} prefetch={false}>
+      <Link className="button quiet" href={`/fittings/${fitting.id}`}>
         Read the fitting<span className="heard"> {when}</span>
       </Link>
       {!isSigned && may(actor, "look at the skin") && (
-        <Link className="button quiet" href={`/fittings/${fitting.id}/look`} prefetch={false}>
+        <Link className="button quiet" href={`/fittings/${fitting.id}/look`}>
           Look at the skin again{heard}
         </Link>
       )}
       {!isSigned && may(actor, "record a fitting") && (
-        <Link className="button quiet" href={`/fittings/${fitting.id}/correct`} prefetch={false}>
+        <Link className="button quiet" href={`/fittings/${fitting.id}/correct`}>
           Put it right{heard}
         </Link>
       )}

@@ -1,10 +1,10 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { show } from "@/app/_forms/show";
 import { Choose } from "@/app/_parts/choices";
 import { dayAndTimeAt, dayAt, longDay } from "@/app/_parts/dates";
 import { DateField, HiddenField, TextField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
+import { Link } from "@/app/_parts/link";
 import { formatNumber } from "@/app/_parts/numbers";
 import { PageHead } from "@/app/_parts/page-head";
 import { SubmitButton } from "@/app/_parts/submit-button";
@@ -41,22 +41,22 @@ export default async function SocketPage({ params }: { params: Promise<{ socket:
         about={`${socket.episode.side} ${socket.episode.level} · ${socket.state} since ${longDay(dayAt(socket.stateSince, timeZone))}`}
       >
         {clinician && (
-          <Link className="button quiet" href={`/episodes/${socket.episodeId}`} prefetch={false}>
+          <Link className="button quiet" href={`/episodes/${socket.episodeId}`}>
             The episode
           </Link>
         )}
         {may(actor, "specify a socket") && state === "planned" && (
-          <Link className="button quiet" href={`/sockets/${socket.id}/change`} prefetch={false}>
+          <Link className="button quiet" href={`/sockets/${socket.id}/change`}>
             Change
           </Link>
         )}
         {clinician && (state === "at hand" || state === "sent" || state === "fitted") && (
-          <Link className="button" href={`/sockets/${socket.id}/fitting`} prefetch={false}>
+          <Link className="button" href={`/sockets/${socket.id}/fitting`}>
             Record a fitting
           </Link>
         )}
         {clinician && (state === "at hand" || state === "fitted") && (
-          <Link className="button quiet" href={`/sockets/${socket.id}/wear-trial`} prefetch={false}>
+          <Link className="button quiet" href={`/sockets/${socket.id}/wear-trial`}>
             Plan a wear trial
           </Link>
         )}

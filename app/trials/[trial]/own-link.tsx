@@ -1,8 +1,8 @@
-import Link from "next/link";
 import { show } from "@/app/_forms/show";
 import { dayAndTimeAt } from "@/app/_parts/dates";
 import { HiddenField, SelectField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
+import { Link } from "@/app/_parts/link";
 import { counted } from "@/app/_parts/numbers";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import type { Actor } from "@/lib/access/actor";
@@ -73,10 +73,7 @@ const days = Array.from({ length: mostDays }, (_, index) => ({ value: String(ind
 const NoBirthDate = ({ wearerId }: { wearerId: string }) => (
   <p>
     The link asks for the year of birth, and none is on record.{" "}
-    <Link href={`/wearers/${wearerId}/change`} prefetch={false}>
-      Enter the birth date
-    </Link>{" "}
-    first.
+    <Link href={`/wearers/${wearerId}/change`}>Enter the birth date</Link> first.
   </p>
 );
 

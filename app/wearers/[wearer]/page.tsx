@@ -1,10 +1,10 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { show } from "@/app/_forms/show";
 import { dayAt, longDay } from "@/app/_parts/dates";
 import { Empty } from "@/app/_parts/empty";
 import { HiddenField, SelectField, TextField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
+import { Link } from "@/app/_parts/link";
 import { PageHead } from "@/app/_parts/page-head";
 import { type MarkedState, StateMark } from "@/app/_parts/state-mark";
 import { SubmitButton } from "@/app/_parts/submit-button";
@@ -55,7 +55,7 @@ export default async function WearerPage({ params }: { params: Promise<{ wearer:
               {wearer.episodes.map((episode) => (
                 <tr key={episode.id}>
                   <td>
-                    <Link href={`/episodes/${episode.id}`} prefetch={false}>
+                    <Link href={`/episodes/${episode.id}`}>
                       {episode.side} {episode.level}
                     </Link>
                   </td>

@@ -1,7 +1,7 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { show } from "@/app/_forms/show";
 import { Advice } from "@/app/_parts/advice";
+import { Link } from "@/app/_parts/link";
 import { PageHead } from "@/app/_parts/page-head";
 import { requireActor } from "@/lib/access/session";
 import { seeSideBySide } from "@/lib/records/see-side-by-side";
@@ -37,7 +37,7 @@ export default async function SideBySidePage({ params, searchParams }: Props) {
         title={comparison ? titleOf(comparison.sockets) : "Sockets side by side"}
         about={`${episode.wearer.name}, ${episode.side} ${episode.level}`}
       >
-        <Link className="button quiet" href={`/episodes/${episodeId}#series`} prefetch={false}>
+        <Link className="button quiet" href={`/episodes/${episodeId}#series`}>
           The episode
         </Link>
         {comparison && (

@@ -1,5 +1,4 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { show } from "@/app/_forms/show";
 import { Advice } from "@/app/_parts/advice";
 import { Choose } from "@/app/_parts/choices";
@@ -8,6 +7,7 @@ import { CheckBox, HiddenField, TextArea, TextField } from "@/app/_parts/fields"
 import { ActionForm } from "@/app/_parts/form";
 import { GateList } from "@/app/_parts/gate-list";
 import { gateWords } from "@/app/_parts/gate-words";
+import { Link } from "@/app/_parts/link";
 import { PageHead } from "@/app/_parts/page-head";
 import { ProofFields } from "@/app/_parts/proof-fields";
 import { StateMark } from "@/app/_parts/state-mark";
@@ -87,9 +87,7 @@ export default async function SignOffPage({ params }: { params: Promise<{ episod
           <p>
             This socket is signed for.{" "}
             {waiting && (
-              <Link href={`/releases/${waiting.id}/countersign`} prefetch={false}>
-                A second prosthetist countersigns the release here.
-              </Link>
+              <Link href={`/releases/${waiting.id}/countersign`}>A second prosthetist countersigns the release here.</Link>
             )}
           </p>
         ) : !may(actor, "sign") ? (

@@ -1,10 +1,10 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import type { ReactNode } from "react";
 import { show } from "@/app/_forms/show";
 import { Advice } from "@/app/_parts/advice";
 import { Empty } from "@/app/_parts/empty";
 import { LineChart } from "@/app/_parts/line-chart";
+import { Link } from "@/app/_parts/link";
 import { counted } from "@/app/_parts/numbers";
 import { PageHead } from "@/app/_parts/page-head";
 import { requireActor } from "@/lib/access/session";
@@ -28,7 +28,7 @@ export default async function TrendsPage({ params }: { params: Promise<{ episode
         title="Trends over the series"
         about={
           <>
-            <Link href={`/episodes/${episode.id}`} prefetch={false}>
+            <Link href={`/episodes/${episode.id}`}>
               {episode.wearer.name}, {episode.side} {episode.level}
             </Link>{" "}
             · {counted(bundle.sockets.length, "socket")}

@@ -1,9 +1,9 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { onlyWho, show } from "@/app/_forms/show";
 import { draftKey } from "@/app/_parts/draft-record";
 import { HiddenField, TextField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
+import { Link } from "@/app/_parts/link";
 import { PageHead } from "@/app/_parts/page-head";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import { FittingSections } from "@/app/sockets/[socket]/fitting/fitting-sections";
@@ -30,11 +30,7 @@ export default async function CorrectPage({ params }: { params: Promise<{ fittin
     <>
       <PageHead
         title={`Put right: fitting of socket ${socket?.number ?? ""}`}
-        about={
-          <Link href={`/fittings/${fitting.id}`} prefetch={false}>
-            The fitting as it is
-          </Link>
-        }
+        about={<Link href={`/fittings/${fitting.id}`}>The fitting as it is</Link>}
       />
       <p className="soft lead">
         Change what is wrong and say why. The new version counts from then on; the old one can still be read. Looks at the skin

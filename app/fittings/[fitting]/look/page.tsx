@@ -1,10 +1,10 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { onlyWho, show } from "@/app/_forms/show";
 import { draftKey } from "@/app/_parts/draft-record";
 import { CheckBox, DateField, HiddenField, NumberField, TextField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
 import { limbShapeOf } from "@/app/_parts/limb-shape";
+import { Link } from "@/app/_parts/link";
 import { MarkEditor } from "@/app/_parts/mark-editor";
 import { markHint, markSeenBefore } from "@/app/_parts/mark-fields";
 import { numbersOfMarks } from "@/app/_parts/mark-numbers";
@@ -34,7 +34,7 @@ export default async function LookPage({ params }: { params: Promise<{ fitting: 
       <PageHead
         title="Look at the skin again"
         about={
-          <Link href={`/fittings/${fitting.id}`} prefetch={false}>
+          <Link href={`/fittings/${fitting.id}`}>
             Fitting of socket {socket?.number}, {episode.wearer.name}
           </Link>
         }

@@ -1,9 +1,9 @@
 import { randomUUID } from "node:crypto";
 import type { Metadata } from "next";
-import Link from "next/link";
 import { onlyWho, show } from "@/app/_forms/show";
 import { HiddenField, TextArea } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
+import { Link } from "@/app/_parts/link";
 import { PageHead } from "@/app/_parts/page-head";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import { requireActor } from "@/lib/access/session";
@@ -22,7 +22,7 @@ export default async function AddendumPage({ params }: { params: Promise<{ relea
       <PageHead
         title="Put something right"
         about={
-          <Link href={`/releases/${signOff.id}`} prefetch={false}>
+          <Link href={`/releases/${signOff.id}`}>
             {signOff.meaning}, socket {signOff.socket.number} of {evidence.bench.clinicNumber}
           </Link>
         }

@@ -1,5 +1,4 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { onlyWho, show } from "@/app/_forms/show";
 import { Advice } from "@/app/_parts/advice";
 import { dayAndTimeAt } from "@/app/_parts/dates";
@@ -7,6 +6,7 @@ import { HiddenField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
 import { GateList } from "@/app/_parts/gate-list";
 import { gateWords } from "@/app/_parts/gate-words";
+import { Link } from "@/app/_parts/link";
 import { PageHead } from "@/app/_parts/page-head";
 import { ProofFields } from "@/app/_parts/proof-fields";
 import { StateMark } from "@/app/_parts/state-mark";
@@ -33,13 +33,11 @@ export default async function CountersignPage({ params }: { params: Promise<{ re
         title="Countersign a release"
         about={
           <>
-            <Link href={`/releases/${signOff.id}`} prefetch={false}>
+            <Link href={`/releases/${signOff.id}`}>
               Socket {signOff.socket.number} of {evidence.bench.clinicNumber}
             </Link>
             , signed by {signOff.byName}, {dayAndTimeAt(signOff.at, signOff.timeZone)} ·{" "}
-            <Link href={`/episodes/${signOff.episodeId}`} prefetch={false}>
-              the episode
-            </Link>
+            <Link href={`/episodes/${signOff.episodeId}`}>the episode</Link>
           </>
         }
       />

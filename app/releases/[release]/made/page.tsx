@@ -1,10 +1,10 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { show } from "@/app/_forms/show";
 import { Choose } from "@/app/_parts/choices";
 import { dayAndTimeAt } from "@/app/_parts/dates";
 import { DateField, HiddenField, TextArea } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
+import { Link } from "@/app/_parts/link";
 import { formatChange, formatNumber } from "@/app/_parts/numbers";
 import { PageHead } from "@/app/_parts/page-head";
 import { Rows } from "@/app/_parts/rows";
@@ -32,7 +32,7 @@ export default async function MadePage({ params }: { params: Promise<{ release: 
       <PageHead
         title="Made as specified?"
         about={
-          <Link href={`/releases/${signOff.id}`} prefetch={false}>
+          <Link href={`/releases/${signOff.id}`}>
             Release of socket {socketNumber} of {clinicNumber}, {limb.side} {limb.level}
           </Link>
         }

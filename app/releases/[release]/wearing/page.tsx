@@ -1,10 +1,10 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { show } from "@/app/_forms/show";
 import { dayAndTimeAt } from "@/app/_parts/dates";
 import { Empty } from "@/app/_parts/empty";
 import { LimbMap } from "@/app/_parts/limb-map";
 import { limbShapeOf } from "@/app/_parts/limb-shape";
+import { Link } from "@/app/_parts/link";
 import { may } from "@/lib/access/roles";
 import { requireActor } from "@/lib/access/session";
 import { seeWearing } from "@/lib/records/see-after-release";
@@ -26,14 +26,8 @@ export default async function WearingPage({ params }: { params: Promise<{ releas
   return (
     <>
       <nav aria-label="This sheet" className={styles.tools}>
-        <Link href={`/episodes/${episodeId}`} prefetch={false}>
-          Back to the episode
-        </Link>
-        {plan && mayPlan && (
-          <Link href={change} prefetch={false}>
-            Change the schedule
-          </Link>
-        )}
+        <Link href={`/episodes/${episodeId}`}>Back to the episode</Link>
+        {plan && mayPlan && <Link href={change}>Change the schedule</Link>}
         {plan && (
           <span>
             PDF: <a href={`/releases/${signOff.id}/wearing/schedule.pdf`}>A4</a> ·{" "}

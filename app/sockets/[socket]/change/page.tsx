@@ -1,11 +1,11 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { notFound } from "next/navigation";
 import { onlyWho, show } from "@/app/_forms/show";
 import { dayAt, longDay } from "@/app/_parts/dates";
 import { draftKey } from "@/app/_parts/draft-record";
 import { HiddenField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
+import { Link } from "@/app/_parts/link";
 import { PageHead } from "@/app/_parts/page-head";
 import { SubmitButton } from "@/app/_parts/submit-button";
 import { choicesOfFindings } from "@/app/episodes/findings";

@@ -1,10 +1,10 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { notFound } from "next/navigation";
 import { show } from "@/app/_forms/show";
 import { Advice } from "@/app/_parts/advice";
 import { dayAndTimeAt } from "@/app/_parts/dates";
 import { EpisodeLink } from "@/app/_parts/episode-link";
+import { Link } from "@/app/_parts/link";
 import { formatNumber } from "@/app/_parts/numbers";
 import { PageHead } from "@/app/_parts/page-head";
 import { StateMark } from "@/app/_parts/state-mark";
@@ -82,7 +82,7 @@ export default async function WhatNextPage({ params }: { params: Promise<{ socke
           A small adjustment can go straight into the definitive socket: at most {limitValue(limits, "carry-mm")} mm,{" "}
           {limitValue(limits, "carry-percent")} % of volume or {limitValue(limits, "carry-trim-mm")} mm of trim, and{" "}
           {limitValue(limits, "carry-most")} of them; none where a mark was strong.{" "}
-          <Link href={`/episodes/${episode.id}#carried`} prefetch={false}>
+          <Link href={`/episodes/${episode.id}#carried`}>
             {may(actor, "carry an adjustment") ? "Carry an adjustment" : "See what is carried"}
           </Link>
         </p>
@@ -190,7 +190,7 @@ function TryIt({ socketId, forbids, seen: { episode } }: WayProps) {
             : `Not now: the socket is ${state ?? "not known"}.`}
       </p>
       {!forbids && state === "fitted" && (
-        <Link className="button quiet" href={`/sockets/${socketId}/wear-trial`} prefetch={false}>
+        <Link className="button quiet" href={`/sockets/${socketId}/wear-trial`}>
           Plan a wear trial
         </Link>
       )}

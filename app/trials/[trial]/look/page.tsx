@@ -1,10 +1,10 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { show } from "@/app/_forms/show";
 import { draftKey } from "@/app/_parts/draft-record";
 import { CheckBox, DateField, HiddenField, NumberField, TextField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
 import { limbShapeOf } from "@/app/_parts/limb-shape";
+import { Link } from "@/app/_parts/link";
 import { MarkEditor } from "@/app/_parts/mark-editor";
 import { markHint, markSeenBefore } from "@/app/_parts/mark-fields";
 import { counted } from "@/app/_parts/numbers";

@@ -1,9 +1,9 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { onlyWho, show } from "@/app/_forms/show";
 import { Advice } from "@/app/_parts/advice";
 import { DateField, HiddenField, TextArea, TextField } from "@/app/_parts/fields";
 import { ActionForm } from "@/app/_parts/form";
+import { Link } from "@/app/_parts/link";
 import { PageHead } from "@/app/_parts/page-head";
 import { Rows } from "@/app/_parts/rows";
 import { SubmitButton } from "@/app/_parts/submit-button";
@@ -25,7 +25,7 @@ export default async function PlanWearingPage({ params }: { params: Promise<{ re
       <PageHead
         title="Plan the wearing"
         about={
-          <Link href={`/releases/${signOff.id}/wearing`} prefetch={false}>
+          <Link href={`/releases/${signOff.id}/wearing`}>
             {signOff.episode.wearer.name}, {signOff.episode.side} {signOff.episode.level}
           </Link>
         }
