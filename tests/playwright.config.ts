@@ -25,6 +25,8 @@ export default defineConfig<ClinicOptions>({
   },
   projects: [
     { name: "sign-in", testMatch: "sign-in.setup.ts" },
-    { name: "screens", testMatch: "*.spec.ts", dependencies: ["sign-in"] },
+    // The longest first, so that no browser is left to itself at the end.
+    { name: "whole job", testMatch: "whole-job.spec.ts", dependencies: ["sign-in"] },
+    { name: "screens", testMatch: "*.spec.ts", testIgnore: "whole-job.spec.ts", dependencies: ["sign-in"] },
   ],
 });

@@ -49,20 +49,19 @@ export const test = base.extend<ClinicOptions & { clinic: OpenClinic }, { opener
   opener: [
     // biome-ignore lint/correctness/noEmptyPattern: Playwright reads the fixtures that are needed from this pattern.
     async ({}, use) => {
-      let open: (Awaited<ReturnType<typeof openClinic>> & { specFile: string; records: ClinicOptions["records"] }) | undefined;
+      const open = new Map<ClinicOptions["records"], Awaited<ReturnType<typeof openClinic>> & { specFile: string }>();
       await use({
         async clinicFor(specFile, records) {
-          if (open?.records !== records) {
-            await open?.close();
-            open = { specFile, records, ...(await openClinic(records)) };
-          } else if (open.specFile !== specFile) {
-            await open.putBack();
-            open.specFile = specFile;
+          const there = open.get(records) ?? { specFile, ...(await openClinic(records)) };
+          open.set(records, there);
+          if (there.specFile !== specFile) {
+            await there.putBack();
+            there.specFile = specFile;
           }
-          return open.clinic;
+          return there.clinic;
         },
       });
-      await open?.close();
+      for (const { close } of open.values()) await close();
     },
     { scope: "worker" },
   ],
