@@ -19,8 +19,8 @@ export default defineConfig(({ mode }) => {
   const onDisk = mode === "faults";
   if (!onDisk) keepStoresInMemory();
   const store = { globalSetup: ["tests/records/migrated-template.ts"], testTimeout: 60_000, hookTimeout: 60_000 };
-  /** These put something else in a module's place, which no other file may see. */
-  const withMocks = ["adjustment-outcomes-fault", "wearer-link"].map((name) => `tests/records/${name}.test.ts`);
+  /** These put something else in a module's place, or load it anew, which no other file may see. */
+  const withMocks = ["adjustment-outcomes-fault", "moved-clock", "wearer-link"].map((name) => `tests/records/${name}.test.ts`);
   return {
     root,
     resolve: {
