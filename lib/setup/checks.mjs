@@ -96,13 +96,17 @@ function sayWhereTheTimeWent(tookMs) {
  * @throws {Stop} where there is no browser and none can be installed
  */
 async function ensureBrowser() {
-  const type = isInstalled("fc-list") && (await run("fc-list", [])).output.includes("Liberation");
-  if (existsSync(browserFile) && (type || !mayInstall())) return;
-  const remedy =
-    "Install Chromium (on Debian, as root: apt-get install -y chromium-headless-shell), or name one: CHROMIUM=/path/to/chromium npm test";
-  if (process.env.CHROMIUM !== undefined || !mayInstall()) throw new Stop(`There is no browser at ${browserFile}.`, remedy);
+  const isThere = existsSync(browserFile);
+  const hasType = isInstalled("fc-list") && (await run("fc-list", [])).output.includes("Liberation");
+  const missing = [...(isThere ? [] : ["chromium-headless-shell"]), ...(hasType ? [] : ["fonts-liberation", "fontconfig"])];
+  if (!isThere && (process.env.CHROMIUM !== undefined || !mayInstall()))
+    throw new Stop(
+      `There is no browser at ${browserFile}.`,
+      "Install Chromium (on Debian, as root: apt-get install -y chromium-headless-shell), or name one: CHROMIUM=/path/to/chromium npm test",
+    );
+  if (missing.length === 0 || !mayInstall()) return;
   await step("Chromium and its type, by apt-get", async () => {
-    await installSystemPackages(["chromium-headless-shell", "fonts-liberation", "fontconfig"]);
+    await installSystemPackages(missing);
     return "installed";
   });
 }
