@@ -67,3 +67,11 @@ export function marksAtLook(marks: readonly MarkStory[], look: number, markId: (
     },
   );
 }
+
+/** As the store keeps a mark: what nobody said is not so. */
+export const markOnPaper = ({ markId, ...mark }: ReturnType<typeof marksAtLook>[number]) => ({
+  ...{ firm: false, warm: false, painful: false, broken: false },
+  ...mark,
+  id: markId,
+  fadedAtMin: mark.fadedAtMin ?? null,
+});

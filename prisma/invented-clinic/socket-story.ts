@@ -10,7 +10,7 @@ import { specifySocket } from "@/lib/records/specify-socket";
 import type { Who } from "./accounts";
 import { minutesAfter, type When } from "./calendar";
 import type { EpisodeOnPaper } from "./episode-on-paper";
-import { marksAtLook } from "./skin";
+import { markOnPaper, marksAtLook } from "./skin";
 import { stableId } from "./stable-id";
 import type { Timeline } from "./timeline";
 import type { AdjustmentStory, BenchWords, FittingStory, LimbMeasured, SocketSpecification } from "./told";
@@ -235,14 +235,6 @@ const fittingMinutes = 35;
 const numbered = (name: string) => (adjustment: AdjustmentStory, index: number) => ({
   ...adjustment,
   id: `${name} ${index + 1}`,
-});
-
-/** As the store keeps a mark: what nobody said is not so. */
-const markOnPaper = ({ markId, ...mark }: ReturnType<typeof marksAtLook>[number]) => ({
-  ...{ firm: false, warm: false, painful: false, broken: false },
-  ...mark,
-  id: markId,
-  fadedAtMin: mark.fadedAtMin ?? null,
 });
 
 const tighter = (stations: readonly Station[], percent: number): Station[] =>
