@@ -13,8 +13,7 @@ import { installSystemPackages, mayInstall } from "./system-packages.mjs";
 
 const tally = { passed: 0, failed: 0 };
 
-/** Where the time went: what ran, and for how long. */
-/** @type {{ title: string, seconds: number, beside: boolean }[]} */
+/** @type {{ title: string, seconds: number, beside: boolean }[]} what ran, and for how long */
 const spent = [];
 
 /**

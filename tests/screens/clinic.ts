@@ -6,7 +6,7 @@
 //   test("…", async ({ page, clinic }) => { await page.goto("/"); … });
 //
 // Each spec file has the records as they were loaded: tests of one file see each other's records, no others. The server
-// stays, because a warm one answers in half the time; between two files its database is put back.
+// stays, because a warm one answers sooner; between two files its database is put back.
 import { copyFileSync, existsSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
